@@ -1,0 +1,7 @@
+/**
+ * What is fitted to a lane: the rig file, read and validated into {@link org.cupbeam.rig.Rig}.
+ *
+ * <p>Belongs here: the sensors, their pins and where they stand. Does not belong here: reading the sensors
+ * (see {@code edge}) or what their edges mean (see {@code track}).
+ */
+package org.cupbeam.rig;
