@@ -1,0 +1,11 @@
+package org.cupbeam.event;
+
+/**
+ * The green as it plays now.
+ *
+ * @param stimpFt       green speed as on the level, ft
+ * @param stimpSdFt     standard deviation of that
+ * @param uphillPercent slope along the line toward the hole, uphill positive; NaN where not said
+ */
+public record GreenNow(double stimpFt, double stimpSdFt, double uphillPercent) {
+}

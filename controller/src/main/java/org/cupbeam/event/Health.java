@@ -1,0 +1,49 @@
+package org.cupbeam.event;
+
+import java.time.Instant;
+import java.util.List;
+
+/**
+ * How a lane is.
+ *
+ * @param connection the number of the connection that says so: a {@code lost} of an earlier one than the latest
+ *                   {@code online} is late, and to be passed over
+ * @param boot       as in {@link Stamp}; connections are numbered within a journal, not within a boot
+ * @param report     the particulars; null in a last will
+ */
+public record Health(State state, long connection, String boot, Report report) {
+
+    /** Online; gone in good order; or found gone by the broker. */
+    public enum State { ONLINE, OFFLINE, LOST }
+
+    /**
+     * The particulars.
+     *
+     * @param journal      the journal's id
+     * @param version      the program's
+     * @param clock        whether the wall clock can be believed
+     * @param outbox       events that the host has not said it stored
+     * @param edgesDropped edges that found their queue full, since the start
+     * @param faults       whatever needs somebody, in words; empty when well
+     */
+    public record Report(String journal, String version, Instant time, Stamp.Clock clock, long outbox,
+                         long edgesDropped, List<Sensor> sensors, List<String> faults) {
+        public Report {
+            sensors = List.copyOf(sensors);
+            faults = List.copyOf(faults);
+        }
+    }
+
+    /**
+     * One sensor.
+     *
+     * @param lastEdgeAgoS s since its last edge; NaN where it never had one
+     */
+    public record Sensor(String name, Kind kind, Condition state, double lastEdgeAgoS, double edgesPerMinute) {
+        /** What it is. */
+        public enum Kind { CUP, STRIKE, PEDAL, BEAM }
+
+        /** How it is; unseen: no edge yet. */
+        public enum Condition { CLEAR, BLOCKED, STUCK, CHATTERING, UNSEEN }
+    }
+}
