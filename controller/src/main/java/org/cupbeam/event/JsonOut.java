@@ -136,7 +136,7 @@ final class JsonOut {
     }
 
     static double rounded(double value, double perUnit) {
-        return Double.isNaN(value) ? value : Math.round(value * perUnit) / perUnit + 0.0;
+        return Math.abs(value) < 1e12 ? Math.round(value * perUnit) / perUnit + 0.0 : value;
     }
 
     private void plain(double value) throws IOException {

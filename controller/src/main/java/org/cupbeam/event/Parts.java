@@ -95,7 +95,7 @@ final class Parts {
                 : overshoot.wordOrNull("penalty", DrillTerms.Penalty.class);
         return new DrillTerms(from.text("name", 80), stations(from.object("stations")),
                 new DrillTerms.Balls(balls.count("count", 1), balls.word("supply", DrillTerms.Supply.class)),
-                advance == null ? 1 : advance.count("holed", 1),
+                advance == null || !advance.has("holed") ? 1 : advance.count("holed", 1),
                 overshoot == null ? Double.NaN : overshoot.numberOrNaN("limit_mm"),
                 penalty == null ? DrillTerms.Penalty.NONE : penalty,
                 duel == null ? null : duel.wordOrNull("turns", DrillTerms.Turns.class));
