@@ -1,0 +1,50 @@
+package org.cupbeam.edge.practice;
+
+import java.util.SplittableRandom;
+import org.cupbeam.edge.EdgeSink;
+
+/** All channels of a rig, and their edges in order of time. */
+final class Wires {
+    private final Wire[] wires;
+
+    Wires(int channels, Sensing sensing, SplittableRandom random) {
+        wires = new Wire[channels];
+        for (int i = 0; i < channels; i++) {
+            wires[i] = new Wire(sensing, random.split());
+        }
+    }
+
+    Wire get(int channel) {
+        return wires[channel];
+    }
+
+    int count() {
+        return wires.length;
+    }
+
+    /** Hands over every edge up to a time before which nothing new will be told. */
+    void play(long untilNs, EdgeSink sink) {
+        for (Wire wire : wires) {
+            wire.advance(untilNs);
+        }
+        long settledNs = untilNs - Wire.SLACK_NS;
+        int next = earliest();
+        while (next >= 0 && wires[next].nextTurnNs() < settledNs) {
+            long timeNs = wires[next].nextTurnNs();
+            sink.edge(next, wires[next].takeTurn(), timeNs);
+            next = earliest();
+        }
+    }
+
+    private int earliest() {
+        int first = -1;
+        long firstNs = Long.MAX_VALUE;
+        for (int i = 0; i < wires.length; i++) {
+            if (wires[i].nextTurnNs() < firstNs) {
+                firstNs = wires[i].nextTurnNs();
+                first = i;
+            }
+        }
+        return first;
+    }
+}
