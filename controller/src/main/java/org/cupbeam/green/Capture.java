@@ -7,7 +7,7 @@ package org.cupbeam.green;
  * B. W. Holmes, Am. J. Phys. 59, 129 (1991), and A. R. Penner, Can. J. Phys. 80, 83 (2002), his equations 23 and 30.
  */
 public final class Capture {
-    /** The highest speed at which a ball can fall in, dead centre, rim and back wall helping: Holmes's 1.626 m/s as Penner rounds it. */
+    /** The highest speed at which the hole keeps a ball, dead centre: Holmes's 1.626 m/s, as Penner rounds it. */
     public static final double CENTRAL_LIMIT_MM_PER_S = 1630;
 
     private Capture() {

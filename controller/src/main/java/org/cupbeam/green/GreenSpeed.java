@@ -4,8 +4,8 @@ package org.cupbeam.green;
  * Green speed: a Stimpmeter's reading in feet, and what it says of a rolling ball's deceleration.
  *
  * <p>The device releases a ball at 6.00 ft/s, and the reading is how far it rolls on the level. With constant
- * deceleration, a = v0²/(2·reading). That is the deceleration of a ball that rolls, its rotation included: it must not
- * be multiplied by 5/7 again.
+ * deceleration, a = v0²/(2·reading). That is a rolling ball's deceleration, its rotation included: it must not be
+ * multiplied by 5/7 again.
  */
 public final class GreenSpeed {
     /** Speed of release in mm/s (B. W. Holmes, The Physics Teacher 24, 401, 1986: 6.00 ft/s). */

@@ -51,7 +51,7 @@ public record Plane(double frictionMmPerS2, double slopeMmPerS2) {
     /**
      * The motion further along the path (negative: back along it).
      *
-     * @param progress ∫ d/v dt, without unit; on the level the speed falls by e for each 1, and a stop is infinitely far
+     * @param progress ∫ d/v dt, without unit: on the level the speed falls by e for each 1; a stop is infinitely far
      */
     public Motion after(Motion now, double progress) {
         double half = now.headingRad() / 2;

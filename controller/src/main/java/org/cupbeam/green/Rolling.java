@@ -31,7 +31,7 @@ public final class Rolling {
         return Math.sqrt(speedMmPerS * speedMmPerS - 2 * decelerationMmPerS2 * distanceMm);
     }
 
-    /** The time to cover a distance, in s; NaN where the ball stops before it. Keeps its precision near 0 deceleration. */
+    /** The time to cover a distance, in s; NaN where the ball stops before it. Exact near no deceleration, too. */
     public static double timeToS(double speedMmPerS, double decelerationMmPerS2, double distanceMm) {
         if (distanceMm == 0) {
             return 0;

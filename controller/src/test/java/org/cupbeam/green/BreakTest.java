@@ -49,7 +49,7 @@ class BreakTest {
         assertThat(-target).isCloseTo(1000 * targetMetres, within(0.006));
     }
 
-    /** The motion at the hole of a putt from a bearing (0: straight below the hole) that gets there at a given speed. */
+    /** The motion at the hole of a putt from a bearing (0: straight below the hole) that gets there at this speed. */
     private static Motion aim(Plane plane, double distanceMm, double bearingRad, double speedMmPerS) {
         return new Motion(speedMmPerS, root(0, Math.PI, heading -> {
             Motion entry = new Motion(speedMmPerS, heading);

@@ -30,7 +30,7 @@ class CaptureTest {
         assertThat(Capture.limitMmPerS(offCentreMm)).isCloseTo(limit, within(0.006));
     }
 
-    /** Penner 2002, quoted second-hand: on a green of 5 degrees 1.71 m/s uphill, 1.56 downhill; and 1.7060, 1.5633 by SciPy. */
+    /** Penner 2002, quoted second-hand: on 5 degrees 1.71 m/s uphill, 1.56 downhill; and 1.7060, 1.5633 by SciPy. */
     @Test
     void uphillTheHoleKeepsMore() {
         double percent = 100 * Math.tan(Math.toRadians(5));
