@@ -8,8 +8,9 @@ final class IdCodes {
     static final int UNKNOWN = -2;
     /** Declared, but no wire of the rig. */
     static final int IGNORED = -1;
-    static final int CODES_MAX = 1 << 20;
-    private static final int CODE_BYTES_MAX = 64;
+    /** Of those with more than one character. */
+    static final int CODES_MAX = 1 << 16;
+    static final int CODE_BYTES_MAX = 64;
 
     /** Codes of one character, nearly all of them in practice. */
     private final int[] single = new int[128];

@@ -2,6 +2,7 @@ package org.cupbeam.edge.trace;
 
 import java.io.IOException;
 import java.io.InputStream;
+import java.nio.charset.StandardCharsets;
 import java.util.function.LongConsumer;
 
 /**
@@ -123,6 +124,22 @@ final class Tokens {
             }
         }
         return true;
+    }
+
+    /** The word as text; of an overlong one only the first 256 bytes. */
+    String text() {
+        return new String(bytes, from, Math.min(to - from, 256), StandardCharsets.UTF_8);
+    }
+
+    /** Whether the word begins as ASCII text does. */
+    boolean isText() {
+        return bytes[from] > ' ' && bytes[from] < 127;
+    }
+
+    /** An error's reason for a word that does not. */
+    String notText() {
+        return String.format("byte 0x%02X is no text; is the trace compressed, or no Value Change Dump?",
+                bytes[from] & 0xFF);
     }
 
     /** The word from {@code start} for an eye, cut short, and without anything a terminal would act on. */

@@ -156,8 +156,8 @@ public final class VcdReader implements Closeable {
                 directive();
                 return false;
             default:
-                throw word.wrong(first < ' ' || first == 127 ? Definitions.notText(word)
-                        : '"' + word.shown(word.from) + "\" is neither a time (#…) nor a value (0, 1, x, z, b… or r…)");
+                throw word.wrong(word.isText() ? '"' + word.shown(word.from)
+                        + "\" is neither a time (#…) nor a value (0, 1, x, z, b… or r…)" : word.notText());
         }
     }
 
