@@ -5,16 +5,16 @@ import java.util.Locale;
 import java.util.stream.Collectors;
 
 /** The wire's word for a constant: its name in lower case, with hyphens. */
-final class Words {
+public final class Words {
     private Words() {
     }
 
-    static String of(Enum<?> constant) {
+    public static String of(Enum<?> constant) {
         return constant.name().toLowerCase(Locale.ROOT).replace('_', '-');
     }
 
     /** The constant for a word, or null. */
-    static <E extends Enum<E>> E find(Class<E> type, String word) {
+    public static <E extends Enum<E>> E find(Class<E> type, String word) {
         for (E each : type.getEnumConstants()) {
             if (of(each).equals(word)) {
                 return each;

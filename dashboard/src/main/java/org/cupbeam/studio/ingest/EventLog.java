@@ -1,0 +1,21 @@
+package org.cupbeam.studio.ingest;
+
+import java.util.List;
+import org.cupbeam.event.Source;
+
+/** Where events are kept. One thread calls it. */
+public interface EventLog {
+    /** A source that events were kept of, and the number up to which every one is. */
+    record Kept(Source source, long upTo) {
+    }
+
+    /** Every source known, the one last heard of last. */
+    List<Kept> kept();
+
+    /**
+     * Keeps a batch for good, or throws and keeps nothing of it. Events that are kept already are passed over.
+     *
+     * @throws RuntimeException when that cannot be done now, or not with one of these events
+     */
+    void commit(Batch batch);
+}

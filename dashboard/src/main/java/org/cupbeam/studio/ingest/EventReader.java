@@ -1,0 +1,55 @@
+package org.cupbeam.studio.ingest;
+
+import java.time.Clock;
+import java.util.Optional;
+import org.cupbeam.event.BadMessage;
+import org.cupbeam.event.Event;
+import org.cupbeam.event.EventJson;
+import org.cupbeam.event.Source;
+import org.cupbeam.event.Topics;
+
+/**
+ * Reads messages of event topics. An event that says who it is, but not in words that are understood, is kept all the
+ * same: otherwise its lane would send it for ever, and nothing after it would get in.
+ */
+final class EventReader {
+    private final Clock wall;
+
+    EventReader(Clock wall) {
+        this.wall = wall;
+    }
+
+    Arrival read(Message message) throws Refused {
+        if (message.tooLarge()) {
+            throw new Refused("payload: " + message.length() + " bytes; at most " + Message.LIMIT_BYTES + " are read");
+        }
+        Arrival arrival = parsed(message.payload());
+        Source source = arrival.source();
+        Optional<Topics> lane = Optional.ofNullable(Topics.parse(message.topic())).map(Topics.Address::lane);
+        if (!lane.equals(Optional.of(new Topics(source.studio(), source.lane())))) {
+            throw new Refused("source: is " + source + "; publish it under that lane's own topic");
+        }
+        if (arrival.sequence() == 0) {
+            throw new Refused("id: is 0; number events from 1");
+        }
+        return arrival;
+    }
+
+    private Arrival parsed(byte[] payload) throws Refused {
+        try {
+            Event event = EventJson.decode(payload);
+            return new Arrival(event.source(), event.sequence(), event.time(), event, null, payload, wall.instant());
+        } catch (BadMessage e) {
+            return notUnderstood(payload, e);
+        }
+    }
+
+    private Arrival notUnderstood(byte[] payload, BadMessage why) throws Refused {
+        try {
+            EventJson.Envelope is = EventJson.envelope(payload);
+            return new Arrival(is.source(), is.sequence(), is.time(), null, why.getMessage(), payload, wall.instant());
+        } catch (BadMessage e) {
+            throw new Refused(e.getMessage());
+        }
+    }
+}

@@ -1,0 +1,101 @@
+package org.cupbeam.studio.ingest;
+
+import java.util.Map;
+import java.util.concurrent.atomic.AtomicLong;
+import org.cupbeam.event.Answer;
+import org.cupbeam.event.BadMessage;
+import org.cupbeam.event.CommandJson;
+import org.cupbeam.event.Health;
+import org.cupbeam.event.HealthJson;
+import org.cupbeam.event.Score;
+import org.cupbeam.event.ScoreJson;
+import org.cupbeam.event.Topics;
+import org.slf4j.Logger;
+import org.slf4j.LoggerFactory;
+
+/**
+ * The thread that hands on what lanes say of the present: scores, health, answers. Of a score or health that nobody has
+ * looked at yet only the latest matters; answers are handed on one by one.
+ */
+public final class News implements AutoCloseable {
+    /** Who wants to know; called on one thread, and must not take long. */
+    public interface Reader {
+        void score(Topics lane, Score score);
+
+        void health(Topics lane, Health health);
+
+        void answer(Topics lane, Answer answer);
+    }
+
+    private static final Logger LOG = LoggerFactory.getLogger(News.class);
+    private static final int MOST_WAITING = 2_048;
+    private static final long IDLE_MS = 200;
+
+    private final Latest<Message> waiting = new Latest<>(MOST_WAITING);
+    private final AtomicLong answers = new AtomicLong();
+    private final Reader reader;
+    private final Thread thread = new Thread(this::run, "news");
+    private volatile boolean closed;
+
+    public News(Reader reader) {
+        this.reader = reader;
+    }
+
+    public News start() {
+        thread.setDaemon(true);
+        thread.start();
+        return this;
+    }
+
+    /** Puts a message in; returns at once. */
+    public void offer(Message message, Topics.Kind kind) {
+        String subject = kind == Topics.Kind.ANSWER
+                ? message.topic() + "#" + answers.incrementAndGet() : message.topic();
+        if (!waiting.put(subject, message)) {
+            LOG.warn("{}: let go, too much is waiting", message.topic());
+        }
+    }
+
+    @Override
+    public void close() {
+        closed = true;
+        thread.interrupt();
+    }
+
+    private void run() {
+        try {
+            while (!closed) {
+                Map.Entry<String, Message> next = waiting.take(IDLE_MS);
+                if (next != null) {
+                    handOn(next.getValue());
+                }
+            }
+        } catch (InterruptedException e) {
+            LOG.debug("news interrupted");
+        }
+    }
+
+    /** Reads one message and tells of it. Whatever is wrong with it ends here. */
+    void handOn(Message message) {
+        try {
+            if (message.tooLarge()) {
+                LOG.warn("{}: {} bytes, at most {} are read", message.topic(), message.length(), Message.LIMIT_BYTES);
+                return;
+            }
+            tell(Topics.parse(message.topic()), message.payload());
+        } catch (BadMessage e) {
+            LOG.warn("{}: {}", message.topic(), e.getMessage());
+        } catch (RuntimeException e) {
+            LOG.error("{}: not handed on", message.topic(), e);
+        }
+    }
+
+    private void tell(Topics.Address from, byte[] payload) throws BadMessage {
+        switch (from.kind()) {
+            case SCORE -> reader.score(from.lane(), ScoreJson.decode(payload));
+            case HEALTH -> reader.health(from.lane(), HealthJson.decode(payload));
+            case ANSWER -> reader.answer(from.lane(), CommandJson.decodeAnswer(payload));
+            case EVENT, COMMAND, STORED -> LOG.debug("{} is not news", from.kind());
+        }
+    }
+}

@@ -1,0 +1,101 @@
+package org.cupbeam.studio.ingest;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.TreeMap;
+
+/**
+ * Puts one journal's items in order. What comes again is passed over; what comes early is held (a bounded number of
+ * items, the nearest ones) until what lies before it has come. No clock, no thread.
+ *
+ * @param <T> what is put in order
+ */
+final class Sequencer<T> {
+    /** Sequence numbers that never came, both ends included. */
+    record Missing(long from, long to) {
+    }
+
+    private final int mostHeld;
+    private final TreeMap<Long, T> held = new TreeMap<>();
+    private long next;
+    private long gapSinceNs;
+    private int knocks;
+
+    /**
+     * @param last     the last number that is already kept; 0 for none
+     * @param mostHeld how many early items are held at most
+     */
+    Sequencer(long last, int mostHeld) {
+        this.next = last + 1;
+        this.mostHeld = mostHeld;
+    }
+
+    /** Takes one item. @return what is now in order, the item itself among it or not */
+    List<T> offer(long sequence, T item, long nowNs) {
+        if (sequence < next) {
+            return List.of();
+        }
+        if (sequence == next) {
+            next++;
+            return follow(item);
+        }
+        hold(sequence, item, nowNs);
+        return List.of();
+    }
+
+    /** The last number that was given out in order; 0 for none. */
+    long last() {
+        return next - 1;
+    }
+
+    int held() {
+        return held.size();
+    }
+
+    /**
+     * The gap that is being waited for, once the lane has sent what follows it again and again without filling it: it
+     * no longer has those events, and waiting longer would keep everything after them from the store.
+     *
+     * @param patienceNs how long a gap is waited for at least, ns
+     * @param mostKnocks how often the first item after the gap must have come again
+     */
+    Optional<Missing> overdue(long nowNs, long patienceNs, int mostKnocks) {
+        boolean waitedEnough = !held.isEmpty() && nowNs - gapSinceNs >= patienceNs && knocks >= mostKnocks;
+        return waitedEnough ? Optional.of(new Missing(next, held.firstKey() - 1)) : Optional.empty();
+    }
+
+    /** Gives the gap up. @return what follows it in order */
+    List<T> skip() {
+        Map.Entry<Long, T> first = held.pollFirstEntry();
+        next = first.getKey() + 1;
+        return follow(first.getValue());
+    }
+
+    private List<T> follow(T item) {
+        List<T> inOrder = new ArrayList<>(1 + held.size());
+        inOrder.add(item);
+        while (!held.isEmpty() && held.firstKey() == next) {
+            inOrder.add(held.pollFirstEntry().getValue());
+            next++;
+        }
+        knocks = 0;
+        return inOrder;
+    }
+
+    private void hold(long sequence, T item, long nowNs) {
+        if (held.isEmpty()) {
+            gapSinceNs = nowNs;
+            knocks = 0;
+        } else if (sequence == held.firstKey()) {
+            knocks++;
+        } else if (sequence < held.firstKey()) {
+            knocks = 0;
+        }
+        held.putIfAbsent(sequence, item);
+        if (held.size() > mostHeld) {
+            held.pollLastEntry();
+        }
+    }
+}

@@ -1,0 +1,111 @@
+package org.cupbeam.studio.ingest;
+
+import java.time.Clock;
+import java.time.Duration;
+import java.util.ArrayList;
+import java.util.HashMap;
+import java.util.LinkedHashSet;
+import java.util.List;
+import java.util.Map;
+import java.util.Set;
+import java.util.function.LongSupplier;
+import org.cupbeam.event.Source;
+import org.slf4j.Logger;
+import org.slf4j.LoggerFactory;
+
+/** Makes batches of messages: puts each source's events in order, and sets aside what makes no sense. */
+final class Sorter {
+    /** The most journals that are followed. */
+    static final int MOST_SOURCES = 2_000;
+    /** The most events of one source that are held while a gap is open. */
+    static final int MOST_HELD = 128;
+    /** How often what follows a gap must come again before the gap is given up. */
+    static final int MOST_KNOCKS = 2;
+    /** How long a gap is waited for where nothing is kept: a new host cannot have what was cleared long ago. */
+    static final Duration PATIENCE_AT_FIRST = Duration.ofSeconds(30);
+    /** How long any other gap is waited for. */
+    static final Duration PATIENCE = Duration.ofMinutes(10);
+
+    private static final Logger LOG = LoggerFactory.getLogger(Sorter.class);
+
+    private final EventReader reader;
+    private final Clock wall;
+    private final LongSupplier nanoTime;
+    private final Map<Source, Sequencer<Arrival>> sources = new HashMap<>();
+    private final Set<Source> touched = new LinkedHashSet<>();
+    private final List<Arrival> arrivals = new ArrayList<>();
+    private final List<Batch.Missing> missing = new ArrayList<>();
+    private final List<Batch.DeadLetter> deadLetters = new ArrayList<>();
+
+    Sorter(List<EventLog.Kept> kept, Clock wall, LongSupplier nanoTime) {
+        this.reader = new EventReader(wall);
+        this.wall = wall;
+        this.nanoTime = nanoTime;
+        kept.forEach(each -> sources.put(each.source(), new Sequencer<>(each.upTo(), MOST_HELD)));
+    }
+
+    /** Takes a message of an event topic. */
+    void take(Message message) {
+        try {
+            Arrival arrival = reader.read(message);
+            arrivals.addAll(sequencer(arrival.source()).offer(arrival.sequence(), arrival, nanoTime.getAsLong()));
+            touched.add(arrival.source());
+        } catch (Refused e) {
+            LOG.warn("{}: {}", message.topic(), e.getMessage());
+            deadLetters.add(new Batch.DeadLetter(message.topic(), e.getMessage(), message.payload(), wall.instant()));
+        }
+    }
+
+    /** Notes that a source exists, so that its lane is told how far it is kept. */
+    void heardOf(Source source) {
+        try {
+            sequencer(source);
+            touched.add(source);
+        } catch (Refused e) {
+            LOG.warn("{}: {}", source, e.getMessage());
+        }
+    }
+
+    /** Gives up gaps that nobody will fill. */
+    void giveUpOverdue() {
+        long nowNs = nanoTime.getAsLong();
+        sources.forEach((source, sequencer) -> {
+            Duration patience = sequencer.last() == 0 ? PATIENCE_AT_FIRST : PATIENCE;
+            sequencer.overdue(nowNs, patience.toNanos(), MOST_KNOCKS).ifPresent(gap -> {
+                LOG.warn("{}: events {} to {} were never sent; going on without them", source, gap.from(), gap.to());
+                missing.add(new Batch.Missing(source, gap.from(), gap.to(), wall.instant()));
+                arrivals.addAll(sequencer.skip());
+                touched.add(source);
+            });
+        });
+    }
+
+    /** Everything sorted since the last time. */
+    Batch batch() {
+        Batch batch = new Batch(arrivals, missing, deadLetters);
+        arrivals.clear();
+        missing.clear();
+        deadLetters.clear();
+        return batch;
+    }
+
+    /** The sources heard of since the last time. */
+    List<Source> touched() {
+        List<Source> all = List.copyOf(touched);
+        touched.clear();
+        return all;
+    }
+
+    /** The number up to which everything of a source was given out in batches; 0 for none. */
+    long upTo(Source source) {
+        Sequencer<Arrival> sequencer = sources.get(source);
+        return sequencer == null ? 0 : sequencer.last();
+    }
+
+    private Sequencer<Arrival> sequencer(Source source) throws Refused {
+        if (!sources.containsKey(source) && sources.size() >= MOST_SOURCES) {
+            throw new Refused("more than " + MOST_SOURCES + " journals are known; is something making them up?");
+        }
+        return sources.computeIfAbsent(source, s -> new Sequencer<>(0, MOST_HELD));
+    }
+}

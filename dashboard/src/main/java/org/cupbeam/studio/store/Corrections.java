@@ -1,0 +1,40 @@
+package org.cupbeam.studio.store;
+
+import java.util.Optional;
+import org.cupbeam.event.Data;
+import org.jdbi.v3.core.Handle;
+
+/** Marks what no longer counts. The rows stay, and so does who said so. */
+final class Corrections {
+    private record Target(int id, Integer run, long atMs) {
+    }
+
+    private Corrections() {
+    }
+
+    static void apply(Handle h, Context at, Data.Correction correction) {
+        h.execute("INSERT INTO correction (journal_id, sequence, of_sequence, what, by_whom, reason, at_ms) "
+                        + "VALUES (?, ?, ?, ?, ?, ?, ?)", at.journal(), at.sequence(), correction.of(),
+                Rows.word(correction.what()), correction.by(), correction.reason(), at.atMs());
+        Optional<Target> target = h.select("SELECT id, run_id, at_ms FROM attempt WHERE journal_id = ? AND sequence = ?",
+                at.journal(), correction.of()).map((row, ctx) -> new Target(row.getInt(1),
+                row.getObject(2) == null ? null : row.getInt(2), row.getLong(3))).findOne();
+        if (target.isEmpty()) {
+            return;
+        }
+        h.execute("UPDATE attempt SET counts = 0 WHERE id = ?", target.get().id());
+        Quarters.count(h, at.lane(), Math.floorDiv(target.get().atMs(), Quarters.LENGTH_MS));
+        if (correction.what() == Data.Correction.What.TAKEN_BACK && target.get().run() != null) {
+            open(h, at.journal(), target.get().run(), correction.of());
+        }
+    }
+
+    /** The attempt that ended a run is no more, so the run goes on, and so does its duel. */
+    private static void open(Handle h, int journal, int run, long ofSequence) {
+        h.execute("UPDATE run SET ended_sequence = NULL, ended_ms = NULL, ended_by = NULL, stations_cleared = NULL, "
+                + "attempts = NULL, holed = NULL, mean_miss_mm = NULL WHERE journal_id = ? AND ended_sequence > ? "
+                + "AND (id = ? OR duel_id = (SELECT duel_id FROM run WHERE id = ?))", journal, ofSequence, run, run);
+        h.execute("UPDATE duel SET ended_sequence = NULL, ended_ms = NULL, winner_id = NULL WHERE ended_sequence > ? "
+                + "AND id = (SELECT duel_id FROM run WHERE id = ?)", ofSequence, run);
+    }
+}

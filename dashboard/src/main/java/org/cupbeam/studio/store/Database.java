@@ -1,0 +1,117 @@
+package org.cupbeam.studio.store;
+
+import java.nio.file.Path;
+import java.sql.Connection;
+import java.sql.SQLException;
+import java.sql.Statement;
+import java.util.Properties;
+import org.postgresql.PGProperty;
+import org.sqlite.JDBC;
+import org.sqlite.SQLiteConfig;
+
+/** Where a store lives, and how connections to it are made. The rest of the house does not ask which kind it is. */
+public sealed interface Database {
+    /** For people: where it is, without any password. */
+    String name();
+
+    /** As JDBC knows it. */
+    String url();
+
+    /** A connection that may write. */
+    Connection writer() throws SQLException;
+
+    /** A connection that the database itself keeps from writing. */
+    Connection reader() throws SQLException;
+
+    /** A file of SQLite's. */
+    static Database file(Path file) {
+        return new Sqlite(file);
+    }
+
+    /** A database by its URL, as {@code jdbc:postgresql://host/name?user=…} or {@code jdbc:sqlite:file}. */
+    static Database at(String url) {
+        if (url.startsWith("jdbc:postgresql:")) {
+            return new Postgres(url);
+        }
+        if (url.startsWith(JDBC.PREFIX)) {
+            return new Sqlite(Path.of(url.substring(JDBC.PREFIX.length())));
+        }
+        throw new StoreTrouble("store " + url + ": not a kind of database that is known here; give "
+                + "jdbc:postgresql://host/name?user=… or jdbc:sqlite:file", null);
+    }
+
+    /** SQLite: a file, written ahead, each commit synced, since a lane lets go of what is said to be kept. */
+    record Sqlite(Path file) implements Database {
+        private static final int BUSY_MS = 5_000;
+
+        @Override
+        public String name() {
+            return file.toString();
+        }
+
+        @Override
+        public String url() {
+            return JDBC.PREFIX + file;
+        }
+
+        @Override
+        public Connection writer() throws SQLException {
+            SQLiteConfig config = config();
+            config.setJournalMode(SQLiteConfig.JournalMode.WAL);
+            config.setSynchronous(SQLiteConfig.SynchronousMode.FULL);
+            config.setTransactionMode(SQLiteConfig.TransactionMode.IMMEDIATE);
+            config.setJournalSizeLimit(4 << 20);
+            return JDBC.createConnection(url(), config.toProperties());
+        }
+
+        @Override
+        public Connection reader() throws SQLException {
+            Connection connection = JDBC.createConnection(url(), config().toProperties());
+            try (Statement pragma = connection.createStatement()) {
+                pragma.execute("PRAGMA query_only = ON");
+            }
+            return connection;
+        }
+
+        private static SQLiteConfig config() {
+            SQLiteConfig config = new SQLiteConfig();
+            config.enforceForeignKeys(true);
+            config.setBusyTimeout(BUSY_MS);
+            config.setTempStore(SQLiteConfig.TempStore.MEMORY);
+            config.setCacheSize(-4_096); // KiB
+            return config;
+        }
+    }
+
+    /** PostgreSQL. */
+    record Postgres(String url) implements Database {
+        private static final org.postgresql.Driver DRIVER = new org.postgresql.Driver();
+
+        @Override
+        public String name() {
+            return url.replaceAll("(?i)(password=)[^&]*", "$1…");
+        }
+
+        @Override
+        public Connection writer() throws SQLException {
+            return DRIVER.connect(url, properties());
+        }
+
+        @Override
+        public Connection reader() throws SQLException {
+            Properties properties = properties();
+            properties.setProperty(PGProperty.READ_ONLY.getName(), "true");
+            properties.setProperty(PGProperty.READ_ONLY_MODE.getName(), "always");
+            return DRIVER.connect(url, properties);
+        }
+
+        private static Properties properties() {
+            Properties properties = new Properties();
+            properties.setProperty(PGProperty.REWRITE_BATCHED_INSERTS.getName(), "true");
+            properties.setProperty(PGProperty.CONNECT_TIMEOUT.getName(), "10");
+            properties.setProperty(PGProperty.SOCKET_TIMEOUT.getName(), "60");
+            properties.setProperty(PGProperty.APPLICATION_NAME.getName(), "cupbeam");
+            return properties;
+        }
+    }
+}

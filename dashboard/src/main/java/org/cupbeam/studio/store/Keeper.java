@@ -1,0 +1,119 @@
+package org.cupbeam.studio.store;
+
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.stream.Collectors;
+import org.cupbeam.event.Data;
+import org.cupbeam.event.Event;
+import org.cupbeam.event.Putt;
+import org.cupbeam.event.Source;
+import org.cupbeam.studio.ingest.Arrival;
+import org.cupbeam.studio.ingest.Batch;
+import org.cupbeam.studio.ingest.EventLog;
+import org.jdbi.v3.core.Handle;
+
+/** Keeps events in the store, and what they say in the tables that pages ask. */
+public final class Keeper implements EventLog {
+    private final Store store;
+    private final Numbers numbers = new Numbers();
+    private final Names names = new Names(numbers);
+    private final Boots boots = new Boots(numbers);
+    private final Plays plays = new Plays(names, numbers);
+
+    public Keeper(Store store) {
+        this.store = store;
+    }
+
+    @Override
+    public List<Kept> kept() {
+        return store.read(h -> h.select("""
+                SELECT s.name, l.name, j.name, j.stored FROM journal j
+                JOIN lane l ON l.id = j.lane_id JOIN studio s ON s.id = l.studio_id ORDER BY j.seen_ms, j.id
+                """).map((row, ctx) -> new Kept(new Source(row.getString(1), row.getString(2), row.getString(3)),
+                row.getLong(4))).list());
+    }
+
+    @Override
+    public void commit(Batch batch) {
+        try {
+            store.writing(h -> keep(h, batch));
+        } catch (RuntimeException | Error e) {
+            numbers.forget();
+            boots.forget();
+            plays.forget();
+            throw e;
+        }
+    }
+
+    private void keep(Handle h, Batch batch) {
+        batch.deadLetters().forEach(letter -> DeadLetters.keep(h, numbers, letter));
+        for (Batch.Missing each : batch.missing()) {
+            int journal = names.journal(h, each.source(), each.noted().toEpochMilli());
+            h.execute("INSERT INTO missing (journal_id, from_sequence, to_sequence, noted_ms) VALUES (?, ?, ?, ?) "
+                    + "ON CONFLICT DO NOTHING", journal, each.from(), each.to(), each.noted().toEpochMilli());
+        }
+        Map<Source, List<Arrival>> bySource = batch.arrivals().stream()
+                .collect(Collectors.groupingBy(Arrival::source, LinkedHashMap::new, Collectors.toList()));
+        Rows rows = new Rows(h);
+        Quarters quarters = new Quarters();
+        bySource.forEach((source, arrivals) -> keep(h, source, arrivals, rows, quarters));
+        rows.write();
+        quarters.write(h);
+    }
+
+    private void keep(Handle h, Source source, List<Arrival> arrivals, Rows rows, Quarters quarters) {
+        Arrival last = arrivals.get(arrivals.size() - 1);
+        int lane = names.lane(h, source);
+        int journal = names.journal(h, source, last.received().toEpochMilli());
+        long stored = h.select("SELECT stored FROM journal WHERE id = ?", journal).mapTo(Long.class).one();
+        for (Arrival each : arrivals) {
+            if (each.sequence() > stored) {
+                keep(h, journal, lane, each, rows, quarters);
+            }
+        }
+        h.execute("UPDATE journal SET stored = ?, seen_ms = ? WHERE id = ? AND stored < ?", last.sequence(),
+                last.received().toEpochMilli(), journal, last.sequence());
+    }
+
+    private void keep(Handle h, int journal, int lane, Arrival arrival, Rows rows, Quarters quarters) {
+        Event event = arrival.event();
+        if (event == null) {
+            rows.event(journal, arrival, null);
+            return;
+        }
+        Boots.When when = boots.when(h, journal, event.sequence(), event.data().stamp(), event.time());
+        rows.event(journal, arrival, when);
+        Context at = new Context(journal, lane, event.sequence(), when);
+        if (event.data() instanceof Data.Attempt attempt) {
+            Plays.Run run = attempt.play() == null ? null : plays.runOf(h, at, attempt.play());
+            rows.attempt(numbers.next(h, "attempt"), journal, event.sequence(), lane, when.atMs(), attempt, run);
+            quarters.add(lane, when.atMs(), attempt.putt().outcome() == Putt.Outcome.HOLED);
+        } else if (event.data() instanceof Data.Run run) {
+            play(h, at, run);
+        } else if (event.data() instanceof Data.Correction || event.data() instanceof Data.Clock) {
+            rows.write();
+            quarters.write(h);
+            amend(h, at, event.data());
+        }
+    }
+
+    private void play(Handle h, Context at, Data.Run run) {
+        if (run instanceof Data.RunStarted started) {
+            plays.started(h, at, started);
+        } else if (run instanceof Data.RunEnded ended) {
+            plays.ended(h, at, ended);
+        } else if (run instanceof Data.DuelEnded ended) {
+            plays.ended(h, at, ended);
+        }
+    }
+
+    private void amend(Handle h, Context at, Data data) {
+        if (data instanceof Data.Correction correction) {
+            Corrections.apply(h, at, correction);
+        } else if (data instanceof Data.Clock clock) {
+            boots.set(h, at.journal(), at.lane(), at.when().boot(),
+                    new Boots.Anchor(clock.wall().toEpochMilli(), clock.stamp().monotonicNs()));
+        }
+    }
+}

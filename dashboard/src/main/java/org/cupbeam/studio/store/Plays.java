@@ -1,0 +1,86 @@
+package org.cupbeam.studio.store;
+
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import org.cupbeam.event.Data;
+import org.cupbeam.event.Play;
+import org.jdbi.v3.core.Handle;
+
+/** What events say about runs and duels. */
+final class Plays {
+    /** A run's row, as far as its attempts need it. */
+    record Run(int id, int player, Integer drill) {
+    }
+
+    private static final int MOST_REMEMBERED = 2_000;
+
+    private final Names names;
+    private final Numbers numbers;
+    private final Map<List<Object>, Run> remembered = new LinkedHashMap<>();
+
+    Plays(Names names, Numbers numbers) {
+        this.names = names;
+        this.numbers = numbers;
+    }
+
+    void forget() {
+        remembered.clear();
+    }
+
+    void started(Handle h, Context at, Data.RunStarted run) {
+        int id = run(h, at, run.of()).id();
+        int drill = names.drill(h, run.drill());
+        h.execute("UPDATE run SET drill_id = ?, play_order = ?, breaks = ?, slope = ?, limit_mm = ?, "
+                        + "started_sequence = ?, started_ms = ? WHERE id = ?", drill, run.of().order(),
+                Rows.word(run.tags().breaks()), Rows.word(run.tags().slope()), Rows.orNull(run.limitMm()),
+                at.sequence(), at.atMs(), id);
+        remembered.remove(List.<Object>of(at.journal(), run.of().run()));
+    }
+
+    void ended(Handle h, Context at, Data.RunEnded run) {
+        h.execute("UPDATE run SET ended_sequence = ?, ended_ms = ?, ended_by = ?, stations_cleared = ?, attempts = ?, "
+                        + "holed = ?, mean_miss_mm = ? WHERE id = ?", at.sequence(), at.atMs(),
+                Rows.word(run.endedBy()), run.stationsCleared(), run.attempts(), run.holed(),
+                Rows.orNull(run.meanMissMm()), run(h, at, run.of()).id());
+    }
+
+    void ended(Handle h, Context at, Data.DuelEnded duel) {
+        Integer winner = duel.winner() == null ? null : names.player(h, duel.winner(), at.atMs());
+        h.execute("UPDATE duel SET ended_sequence = ?, ended_ms = ?, winner_id = ? WHERE id = ?", at.sequence(),
+                at.atMs(), winner, names.duel(h, at.journal(), duel.duel()));
+    }
+
+    /** The run that an attempt belongs to, made up as far as the attempt tells where its beginning never came. */
+    Run runOf(Handle h, Context at, Play play) {
+        return run(h, at, new Data.Of(play.run(), play.duel(), play.player(), 1));
+    }
+
+    private Run run(Handle h, Context at, Data.Of of) {
+        List<Object> key = List.of(at.journal(), of.run());
+        Run known = remembered.get(key);
+        if (known == null) {
+            known = find(h, at, of).orElseGet(() -> insert(h, at, of));
+            if (remembered.size() >= MOST_REMEMBERED) {
+                remembered.clear();
+            }
+            remembered.put(key, known);
+        }
+        return known;
+    }
+
+    private static Optional<Run> find(Handle h, Context at, Data.Of of) {
+        return h.select("SELECT id, player_id, drill_id FROM run WHERE journal_id = ? AND name = ?", at.journal(),
+                of.run()).map((row, ctx) -> new Run(row.getInt(1), row.getInt(2), row.getObject(3) == null ? null
+                : row.getInt(3))).findOne();
+    }
+
+    private Run insert(Handle h, Context at, Data.Of of) {
+        Run run = new Run(numbers.next(h, "run"), names.player(h, of.player(), at.atMs()), null);
+        h.execute("INSERT INTO run (id, journal_id, lane_id, name, duel_id, player_id, play_order, started_sequence, "
+                        + "started_ms) VALUES (?, ?, ?, ?, ?, ?, ?, ?, ?)", run.id(), at.journal(), at.lane(), of.run(),
+                names.duel(h, at.journal(), of.duel()), run.player(), of.order(), at.sequence(), at.atMs());
+        return run;
+    }
+}

@@ -1,0 +1,108 @@
+package org.cupbeam.studio.store;
+
+import java.sql.SQLException;
+import java.util.concurrent.locks.ReentrantLock;
+import java.util.function.Consumer;
+import java.util.function.Function;
+import org.jdbi.v3.core.Handle;
+import org.jdbi.v3.core.Jdbi;
+import org.slf4j.Logger;
+import org.slf4j.LoggerFactory;
+
+/**
+ * The open store: one connection that writes, a few that read. What is done in one call is one transaction.
+ */
+public final class Store implements AutoCloseable {
+    private static final Logger LOG = LoggerFactory.getLogger(Store.class);
+    private static final int MOST_READERS = 4;
+    private static final int VALID_WITHIN_S = 3;
+
+    private final Database database;
+    private final Readers readers;
+    private final ReentrantLock writing = new ReentrantLock();
+    private Handle writer;
+
+    private Store(Database database) {
+        this.database = database;
+        this.writer = openWriter();
+        this.readers = new Readers(Jdbi.create(database::reader), MOST_READERS);
+    }
+
+    /**
+     * Opens a store, migrating it where need be.
+     *
+     * @throws StoreTrouble with what would do
+     */
+    public static Store open(Database database) {
+        try {
+            Migrations.run(database);
+            return new Store(database);
+        } catch (StoreTrouble e) {
+            throw e;
+        } catch (RuntimeException e) {
+            throw new StoreTrouble("store " + database.name() + " cannot be opened: " + rootOf(e)
+                    + "; check that it is there and that this user may write it", e);
+        }
+    }
+
+    /** Asks something, on a connection that cannot write. */
+    public <T> T read(Function<Handle, T> question) {
+        return readers.with(question);
+    }
+
+    /** Changes something: all of it, or, when anything is thrown, nothing. */
+    public <T> T write(Function<Handle, T> change) {
+        writing.lock();
+        try {
+            return usable().inTransaction(change::apply);
+        } finally {
+            writing.unlock();
+        }
+    }
+
+    /** The same, without an answer. */
+    public void writing(Consumer<Handle> change) {
+        write(handle -> {
+            change.accept(handle);
+            return null;
+        });
+    }
+
+    @Override
+    public void close() {
+        readers.close();
+        writing.lock();
+        try {
+            writer.close();
+        } finally {
+            writing.unlock();
+        }
+    }
+
+    /** The writer, opened anew where a server has dropped it. */
+    private Handle usable() {
+        try {
+            if (!writer.isClosed() && writer.getConnection().isValid(VALID_WITHIN_S)) {
+                return writer;
+            }
+        } catch (SQLException e) {
+            LOG.debug("the writing connection: {}", e.toString());
+        }
+        LOG.info("connecting to the store again");
+        writer.close();
+        writer = openWriter();
+        return writer;
+    }
+
+    private Handle openWriter() {
+        return Jdbi.create(database::writer).open();
+    }
+
+    private static String rootOf(Throwable e) {
+        Throwable root = e;
+        while (root.getCause() != null) {
+            root = root.getCause();
+        }
+        return root.getMessage();
+    }
+}

@@ -1,0 +1,10 @@
+package org.cupbeam.studio.store;
+
+/** The store cannot be opened: says which one, what is wrong, and what would do. */
+public final class StoreTrouble extends RuntimeException {
+    private static final long serialVersionUID = 1L;
+
+    StoreTrouble(String message, Throwable cause) {
+        super(message, cause);
+    }
+}

@@ -1,0 +1,80 @@
+package org.cupbeam.studio;
+
+import static com.tngtech.archunit.lang.syntax.ArchRuleDefinition.classes;
+import static com.tngtech.archunit.library.dependencies.SlicesRuleDefinition.slices;
+
+import com.tngtech.archunit.core.domain.JavaClass;
+import com.tngtech.archunit.core.domain.JavaClasses;
+import com.tngtech.archunit.core.importer.ImportOption.DoNotIncludeTests;
+import com.tngtech.archunit.junit.AnalyzeClasses;
+import com.tngtech.archunit.junit.ArchTest;
+import com.tngtech.archunit.lang.ArchCondition;
+import com.tngtech.archunit.lang.ArchRule;
+import com.tngtech.archunit.lang.ConditionEvents;
+import com.tngtech.archunit.lang.SimpleConditionEvent;
+import com.tngtech.archunit.lang.syntax.ArchRuleDefinition;
+import java.util.List;
+
+/** The plan of the host's half of the house. */
+@AnalyzeClasses(packages = "org.cupbeam", importOptions = DoNotIncludeTests.class)
+class HouseTest {
+    private static final String HOST = "org.cupbeam.studio";
+    /** From the first room to the last; a room may use only those before it. The main is above them all. */
+    private static final List<String> ROOMS = List.of("ingest", "store", "insight", "usage", "web");
+    /** What a room of the host may use of the controller. */
+    private static final List<String> OF_THE_CONTROLLER = List.of("green", "drill", "event");
+
+    @ArchTest
+    static final ArchRule noCycles = slices().matching(HOST + ".(*)..").should().beFreeOfCycles();
+
+    @ArchTest
+    static final ArchRule dataFlowsOneWay = classes().that().resideInAPackage(HOST + "..").should(
+            new ArchCondition<JavaClass>("use only rooms before their own, and of the controller what they may") {
+                @Override
+                public void check(JavaClass from, ConditionEvents events) {
+                    from.getDirectDependenciesFromSelf().forEach(use -> {
+                        if (!mayUse(from, use.getTargetClass())) {
+                            events.add(SimpleConditionEvent.violated(from, use.getDescription()));
+                        }
+                    });
+                }
+            });
+
+    @ArchTest
+    static final ArchRule controllerKnowsNoHost = ArchRuleDefinition.noClasses()
+            .that().resideOutsideOfPackage(HOST + "..").should().dependOnClassesThat().resideInAPackage(HOST + "..");
+
+    @ArchTest
+    static final ArchRule insightIsPure = ArchRuleDefinition.noClasses().that().resideInAPackage(HOST + ".insight..")
+            .should().dependOnClassesThat().resideInAnyPackage("java.io..", "java.nio..", "java.net..",
+                    "java.util.concurrent..", "java.sql..", "org.jdbi..", "org.slf4j..")
+            .orShould().callMethod(System.class, "nanoTime")
+            .orShould().callMethod(System.class, "currentTimeMillis")
+            .allowEmptyShould(true);
+
+    @ArchTest
+    static void everyClassHasARoom(JavaClasses all) {
+        for (JavaClass each : all) {
+            if (each.getPackageName().startsWith(HOST + ".") && !ROOMS.contains(room(each))) {
+                throw new AssertionError(each.getName() + " is in no room of the plan " + ROOMS);
+            }
+        }
+    }
+
+    private static boolean mayUse(JavaClass from, JavaClass target) {
+        if (!target.getPackageName().startsWith("org.cupbeam")) {
+            return true;
+        }
+        boolean main = from.getPackageName().equals(HOST);
+        if (target.getPackageName().startsWith(HOST)) {
+            return main || ROOMS.indexOf(room(target)) >= 0 && ROOMS.indexOf(room(target)) <= ROOMS.indexOf(room(from));
+        }
+        String room = target.getPackageName().split("\\.").length > 2 ? target.getPackageName().split("\\.")[2] : "";
+        return OF_THE_CONTROLLER.contains(room) || main && room.equals("lane");
+    }
+
+    private static String room(JavaClass type) {
+        String[] parts = type.getPackageName().split("\\.");
+        return parts.length > 3 ? parts[3] : "";
+    }
+}

@@ -1,0 +1,117 @@
+package org.cupbeam.studio.ingest;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import java.nio.charset.StandardCharsets;
+import java.time.Clock;
+import java.time.Instant;
+import java.time.ZoneOffset;
+import java.util.List;
+import org.cupbeam.event.Event;
+import org.cupbeam.studio.ScriptedLane;
+import org.junit.jupiter.api.Test;
+
+class SorterTest {
+    private final ScriptedLane lane = new ScriptedLane("one", "j1");
+    private long nowNs;
+    private final Sorter sorter = sorter(List.of());
+
+    @Test
+    void setsAsideWhatIsNoEvent() {
+        take("not json");
+        take("{}");
+        take("{\"specversion\":\"1.0\",\"source\":\"/elsewhere\",\"id\":\"0000000000000001\"}");
+
+        assertThat(sorter.batch().deadLetters()).extracting(Batch.DeadLetter::reason).hasSize(3)
+                .anySatisfy(reason -> assertThat(reason).contains("is not JSON"))
+                .anySatisfy(reason -> assertThat(reason).contains("specversion"))
+                .anySatisfy(reason -> assertThat(reason).contains("source"));
+    }
+
+    @Test
+    void refusesWhatIsTooLargeUnread() {
+        sorter.take(Message.of(lane.topic(), new byte[Message.LIMIT_BYTES + 1]));
+
+        Batch.DeadLetter letter = sorter.batch().deadLetters().get(0);
+        assertThat(letter.reason()).contains("65537 bytes").contains("at most 65536");
+        assertThat(letter.payload()).hasSizeLessThan(1_000);
+    }
+
+    @Test
+    void refusesALaneThatSpeaksUnderAnothersTopic() {
+        Event event = lane.puttsOutsideAnyRun();
+        sorter.take(Message.of("cupbeam/home/two/event", ScriptedLane.json(event)));
+
+        assertThat(sorter.batch().deadLetters()).extracting(Batch.DeadLetter::reason)
+                .singleElement().asString().contains("under that lane's own topic");
+    }
+
+    @Test
+    void keepsAnEventWhoseWordsMakeNoSenseSoThatItDoesNotComeForEver() {
+        String json = new String(ScriptedLane.json(lane.puttsOutsideAnyRun()), StandardCharsets.UTF_8);
+        take(json.replace("missed", "vanished"));
+        sorter.take(Message.of(lane.topic(), ScriptedLane.json(lane.puttsOutsideAnyRun())));
+
+        assertThat(sorter.batch().arrivals()).hasSize(2).first().satisfies(arrival -> {
+            assertThat(arrival.event()).isNull();
+            assertThat(arrival.problem()).contains("data.attempt.outcome").contains("vanished");
+        });
+        assertThat(sorter.upTo(lane.source)).isEqualTo(2);
+    }
+
+    @Test
+    void keepsAnEventOfATypeFromTheFuture() {
+        String json = new String(ScriptedLane.json(lane.puttsOutsideAnyRun()), StandardCharsets.UTF_8);
+        take(json.replace("org.cupbeam.attempt.v1", "org.cupbeam.weather.v7"));
+
+        assertThat(sorter.batch().arrivals()).singleElement().satisfies(a -> assertThat(a.problem()).isNull());
+    }
+
+    @Test
+    void goesOnAfterAGapThatNobodyFills() {
+        lane.puttsOutsideAnyRun();
+        lane.puttsOutsideAnyRun();
+        Message third = Message.of(lane.topic(), ScriptedLane.json(lane.puttsOutsideAnyRun()));
+        sorter.take(third);
+        sorter.giveUpOverdue();
+        assertThat(sorter.batch().isEmpty()).isTrue();
+
+        for (int again = 0; again < Sorter.MOST_KNOCKS; again++) {
+            nowNs += Sorter.PATIENCE_AT_FIRST.toNanos();
+            sorter.take(third);
+        }
+        sorter.giveUpOverdue();
+
+        Batch batch = sorter.batch();
+        assertThat(batch.missing()).singleElement().satisfies(gap -> {
+            assertThat(gap.from()).isEqualTo(1);
+            assertThat(gap.to()).isEqualTo(2);
+        });
+        assertThat(batch.arrivals()).extracting(Arrival::sequence).containsExactly(3L);
+    }
+
+    @Test
+    void waitsMuchLongerForAGapInAJournalThatItHasKeptFrom() {
+        Sorter later = sorter(List.of(new EventLog.Kept(lane.source, 1)));
+        lane.puttsOutsideAnyRun();
+        lane.puttsOutsideAnyRun();
+        Message third = Message.of(lane.topic(), ScriptedLane.json(lane.puttsOutsideAnyRun()));
+        for (int i = 0; i < 10; i++) {
+            later.take(third);
+        }
+        nowNs += Sorter.PATIENCE.toNanos() - 1;
+        later.giveUpOverdue();
+        assertThat(later.batch().isEmpty()).isTrue();
+        nowNs += 1;
+        later.giveUpOverdue();
+        assertThat(later.upTo(lane.source)).isEqualTo(3);
+    }
+
+    private Sorter sorter(List<EventLog.Kept> kept) {
+        return new Sorter(kept, Clock.fixed(Instant.EPOCH, ZoneOffset.UTC), () -> nowNs);
+    }
+
+    private void take(String payload) {
+        sorter.take(Message.of(lane.topic(), payload.getBytes(StandardCharsets.UTF_8)));
+    }
+}
