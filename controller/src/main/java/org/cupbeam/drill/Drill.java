@@ -21,17 +21,23 @@ public record Drill(String name, Stations stations, int balls, Supply supply, in
     public static final double LIMIT_MAX_MM = 10_000;
 
     public Drill {
-        require(!name.isBlank() && name.length() <= NAME_MAX && name.chars().noneMatch(Character::isISOControl),
-                "a drill's name has 1 to " + NAME_MAX + " characters, on one line");
+        require(isName(name), "a drill's name has 1 to " + NAME_MAX + " characters, on one line");
         require(balls >= 1 && balls <= BALLS_MAX, "a drill has 1 to " + BALLS_MAX + " balls, not " + balls);
         require(holed >= 1 && holed <= balls, "a station is cleared by 1 to " + balls + " balls holed, not " + holed);
-        require(limitMm.isEmpty() || limitMm.getAsDouble() >= 0 && limitMm.getAsDouble() <= LIMIT_MAX_MM,
-                "an overshoot's limit is 0 to " + LIMIT_MAX_MM + " mm past the hole, not " + limitMm);
+        double limit = limitMm.orElse(0);
+        require(limit >= 0 && limit <= LIMIT_MAX_MM,
+                "an overshoot's limit is 0 to " + LIMIT_MAX_MM + " mm past the hole, not " + limit);
     }
 
     /** The limit that holds on a lane: the drill's own, else the rig's. */
     public double limitMm(double rigLimitMm) {
         return limitMm.orElse(rigLimitMm);
+    }
+
+    /** Whether a drill could be called so: shown on one line, and written in UTF-8. */
+    static boolean isName(String name) {
+        return !name.isBlank() && name.length() <= NAME_MAX && name.codePoints()
+                .noneMatch(each -> Character.isISOControl(each) || Character.getType(each) == Character.SURROGATE);
     }
 
     private static void require(boolean holds, String otherwise) {

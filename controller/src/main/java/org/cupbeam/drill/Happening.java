@@ -10,6 +10,7 @@ public sealed interface Happening {
      * @param player    who putted
      * @param round     the how-manieth run or duel of the play, from 1
      * @param attempt   the how-manieth of the player's run, from 1
+     * @param visit     the how-manieth stay at a station of that run, from 1
      * @param station   putted from, from 1
      * @param stationMm its distance from the hole's centre
      * @param ball      the how-manieth attempt of the visit, from 1
@@ -17,8 +18,8 @@ public sealed interface Happening {
      * @param holed     it went in
      * @param overshot  it missed beyond the limit
      */
-    record Putted(String player, int round, int attempt, int station, double stationMm, int ball, int ballsLeft,
-                  boolean holed, boolean overshot) implements Happening {
+    record Putted(String player, int round, int attempt, int visit, int station, double stationMm, int ball,
+                  int ballsLeft, boolean holed, boolean overshot) implements Happening {
     }
 
     /** A run ended; {@code run} says how it stood then, and why. */

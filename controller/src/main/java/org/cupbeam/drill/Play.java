@@ -23,7 +23,7 @@ import org.cupbeam.drill.Happening.TakenBack;
  */
 public record Play(Drill drill, double limitMm, List<String> players, Standing standing, List<Past> past) {
     /** How many players one lane can have. */
-    public static final int PLAYERS_MAX = 32;
+    public static final int PLAYERS_MAX = 8;
     /** How many attempts in a row can be taken back. */
     public static final int TAKE_BACKS_MAX = 1000;
 
@@ -67,8 +67,8 @@ public record Play(Drill drill, double limitMm, List<String> players, Standing s
         Shot shot = from.runs().get(from.turn()).after(drill, limitMm, putt);
         Standing to = from.after(shot, drill.turns());
         Putted putted = new Putted(players.get(from.turn()), from.round(), shot.run().tally().attempts(),
-                shot.station(), drill.stations().atMm(shot.station()), shot.ball(), shot.ballsLeft(), putt.holed(),
-                shot.overshot());
+                shot.visit(), shot.station(), drill.stations().atMm(shot.station()), shot.ball(), shot.ballsLeft(),
+                putt.holed(), shot.overshot());
         List<Happening> happenings = new ArrayList<>(List.of(putted));
         happenings.addAll(endings(from, to));
         return new Step(at(to, remembering(new Past(standing, putted))), happenings);

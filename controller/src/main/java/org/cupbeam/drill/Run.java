@@ -32,7 +32,7 @@ public record Run(int station, Visit visit, int balls, int cleared, Tally tally,
         boolean overshot = putt.overshoots(limitMm);
         Run counted = counted(drill, putt, overshot);
         Run moved = counted.moved(drill, overshot).bounded();
-        return new Shot(moved, station, counted.visit.attempts(), counted.visit.left(), overshot);
+        return new Shot(moved, visit.number(), station, counted.visit.attempts(), counted.visit.left(), overshot);
     }
 
     public boolean ended() {

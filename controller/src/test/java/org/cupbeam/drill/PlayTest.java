@@ -16,26 +16,26 @@ class PlayTest {
     @Test
     void anAttemptIsToldWithItsStationBallAndBallsLeft() {
         assertThat(Sketch.of(3, 6).happenings("MH M")).containsExactly(
-                new Putted("A", 1, 1, 1, 900, 1, 5, false, false),
-                new Putted("A", 1, 2, 1, 900, 2, 4, true, false),
-                new Putted("A", 1, 3, 2, 1800, 1, 5, false, false));
+                new Putted("A", 1, 1, 1, 1, 900, 1, 5, false, false),
+                new Putted("A", 1, 2, 1, 1, 900, 2, 4, true, false),
+                new Putted("A", 1, 3, 2, 2, 1800, 1, 5, false, false));
     }
 
     @Test
     void ballsLeftAreThoseAfterThePenaltyAndBeforeTheMove() {
         assertThat(Sketch.of(3, 6).penalty(Penalty.LOSE_BALL).happenings("O")).first()
-                .isEqualTo(new Putted("A", 1, 1, 1, 900, 1, 4, false, true));
+                .isEqualTo(new Putted("A", 1, 1, 1, 1, 900, 1, 4, false, true));
         assertThat(Sketch.of(3, 6).penalty(Penalty.BACK_ONE).happenings("H O")).last()
-                .isEqualTo(new Putted("A", 1, 2, 2, 1800, 1, 5, false, true));
+                .isEqualTo(new Putted("A", 1, 2, 2, 2, 1800, 1, 5, false, true));
         assertThat(Sketch.of(3, 6).penalty(Penalty.END_RUN).happenings("O")).first()
-                .isEqualTo(new Putted("A", 1, 1, 1, 900, 1, 5, false, true));
+                .isEqualTo(new Putted("A", 1, 1, 1, 1, 900, 1, 5, false, true));
     }
 
     @Test
     void theNextRunBeginsWithTheNextAttemptAfterTheEnd() {
         Sketch sketch = Sketch.of(3, 1);
         assertThat(sketch.play("HM").standing().over()).as("the result stays to be seen").isTrue();
-        assertThat(sketch.happenings("HM H")).last().isEqualTo(new Putted("A", 2, 1, 1, 900, 1, 0, true, false));
+        assertThat(sketch.happenings("HM H")).last().isEqualTo(new Putted("A", 2, 1, 1, 1, 900, 1, 0, true, false));
         assertThat(sketch.run("HM H").station()).isEqualTo(2);
     }
 
@@ -66,7 +66,7 @@ class PlayTest {
         Sketch sketch = Sketch.of(3, 1);
         assertThat(sketch.play("HM<")).isEqualTo(sketch.play("H"));
         assertThat(sketch.happenings("HM<")).last()
-                .isEqualTo(new TakenBack(new Putted("A", 1, 2, 2, 1800, 1, 0, false, false)));
+                .isEqualTo(new TakenBack(new Putted("A", 1, 2, 2, 2, 1800, 1, 0, false, false)));
     }
 
     @Test
@@ -120,8 +120,8 @@ class PlayTest {
         Drill drill = Sketch.of(3, 3).drill();
         assertThatThrownBy(() -> Play.begin(drill, List.of("A", "A"), 500)).hasMessageContaining("of their own");
         assertThatThrownBy(() -> Play.begin(drill, List.of(" "), 500)).hasMessageContaining("of their own");
-        assertThatThrownBy(() -> Play.begin(drill, List.of(), 500)).hasMessageContaining("1 to 32");
-        List<String> crowd = IntStream.range(0, 33).mapToObj(i -> "P" + i).toList();
-        assertThatThrownBy(() -> Play.begin(drill, crowd, 500)).hasMessageContaining("not 33");
+        assertThatThrownBy(() -> Play.begin(drill, List.of(), 500)).hasMessageContaining("1 to 8");
+        List<String> crowd = IntStream.range(0, 9).mapToObj(i -> "P" + i).toList();
+        assertThatThrownBy(() -> Play.begin(drill, crowd, 500)).hasMessageContaining("not 9");
     }
 }

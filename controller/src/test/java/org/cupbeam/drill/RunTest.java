@@ -33,7 +33,7 @@ class RunTest {
         Sketch sketch = Sketch.of(3, 4).clearedBy(2).penalty(Penalty.BACK_ONE);
         assertThat(sketch.run("HMH").station()).isEqualTo(2);
         assertThat(sketch.run("HH HO").station()).isEqualTo(1);
-        assertThat(sketch.run("HH HO H").station()).as("the ball holed in the earlier visit no longer counts").isEqualTo(1);
+        assertThat(sketch.run("HH HO H").station()).as("what an earlier visit holed no longer counts").isEqualTo(1);
     }
 
     @Test

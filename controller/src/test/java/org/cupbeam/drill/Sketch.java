@@ -4,7 +4,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.OptionalDouble;
 
-/** A drill for a test, saying only what the test is about; else a ladder, one ball at every station, one holed clears. */
+/** A drill for a test, saying only what the test is about; else a ladder on which one ball holed clears a station. */
 record Sketch(int stations, int balls, Supply supply, int holed, Penalty penalty, Turns turns) {
     static final double LIMIT_MM = 500;
 

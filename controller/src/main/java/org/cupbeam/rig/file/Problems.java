@@ -1,0 +1,33 @@
+package org.cupbeam.rig.file;
+
+import java.util.ArrayList;
+import java.util.Comparator;
+import java.util.List;
+
+/** Gathers what is wrong in one file, so that its author hears all of it at once. */
+final class Problems {
+    private static final int REPORTED_MAX = 20;
+
+    private final String file;
+    private final List<Problem> found = new ArrayList<>();
+
+    Problems(String file) {
+        this.file = file;
+    }
+
+    void add(int line, String key, String wrong, String remedy) {
+        found.add(new Problem(file, line, key, wrong, remedy));
+    }
+
+    void throwIfAny() throws BadFileException {
+        if (!found.isEmpty()) {
+            throw new BadFileException(found.stream()
+                    .sorted(Comparator.comparingInt(Problem::line)).limit(REPORTED_MAX).toList());
+        }
+    }
+
+    /** For what leaves nothing to look at. */
+    static BadFileException wholeFile(String file, String wrong, String remedy) {
+        return new BadFileException(List.of(new Problem(file, 0, "", wrong, remedy)));
+    }
+}

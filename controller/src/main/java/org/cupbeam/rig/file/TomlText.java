@@ -1,0 +1,74 @@
+package org.cupbeam.rig.file;
+
+import java.io.IOException;
+import java.nio.ByteBuffer;
+import java.nio.charset.CharacterCodingException;
+import java.nio.charset.StandardCharsets;
+import java.nio.file.Files;
+import java.nio.file.NoSuchFileException;
+import java.nio.file.Path;
+import org.tomlj.Toml;
+import org.tomlj.TomlParseError;
+import org.tomlj.TomlParseResult;
+
+/**
+ * The text of a file that a person wrote.
+ *
+ * @param kind what sort of file it should be, with its article, such as {@code a rig file}
+ * @param file how errors name it
+ * @param text as read
+ */
+public record TomlText(String kind, String file, String text) {
+    /** Far more than anybody writes by hand. */
+    private static final int BYTES_MAX = 64 * 1024;
+
+    /**
+     * Reads a file: text in UTF-8, of up to 64 KiB.
+     *
+     * @throws BadFileException where there is none, or it is something else
+     */
+    public static TomlText read(String kind, Path path) throws BadFileException {
+        String file = path.toString();
+        try {
+            if (Files.isDirectory(path)) {
+                throw Problems.wholeFile(file, "is a folder", "name " + kind + " in it");
+            }
+            byte[] bytes;
+            try (var in = Files.newInputStream(path)) {
+                bytes = in.readNBytes(BYTES_MAX + 1);
+            }
+            if (bytes.length > BYTES_MAX) {
+                throw Problems.wholeFile(file, "is longer than " + BYTES_MAX / 1024 + " KiB", "is it " + kind + "?");
+            }
+            String text = StandardCharsets.UTF_8.newDecoder().decode(ByteBuffer.wrap(bytes)).toString();
+            return new TomlText(kind, file, text);
+        } catch (NoSuchFileException missing) {
+            throw Problems.wholeFile(file, "no such file", "name " + kind);
+        } catch (CharacterCodingException notText) {
+            throw Problems.wholeFile(file, "is not text in UTF-8", "save it as UTF-8");
+        } catch (IOException unreadable) {
+            throw Problems.wholeFile(file, "cannot be read (" + unreadable.getMessage() + ")", "see its permissions");
+        }
+    }
+
+    /**
+     * Its keys, outermost.
+     *
+     * @throws BadFileException where it is not TOML
+     */
+    public Section parsed() throws BadFileException {
+        TomlParseResult toml;
+        try {
+            toml = Toml.parse(text);
+        } catch (StackOverflowError tooDeep) {
+            // The grammar recurses; a file this small gets there only by thousands of brackets.
+            throw Problems.wholeFile(file, "lists or tables are nested too deeply", kind + " needs no list in a list");
+        }
+        Problems problems = new Problems(file);
+        for (TomlParseError error : toml.errors()) {
+            problems.add(error.position().line(), "", "not TOML: " + error.getMessage(), "");
+        }
+        problems.throwIfAny();
+        return new Section(kind, "", 1, toml, problems);
+    }
+}
