@@ -14,6 +14,8 @@ import org.cupbeam.green.Slope;
 import org.cupbeam.rig.Channel.Kind;
 import org.cupbeam.rig.Channel.Level;
 import org.cupbeam.rig.Channel.Pull;
+import org.cupbeam.rig.file.BadFileException;
+import org.cupbeam.rig.file.Section;
 
 /** One reading of a rig file's tables into a {@link Rig}: what each key means, its range, and what must not meet. */
 final class RigReading {
@@ -25,22 +27,20 @@ final class RigReading {
     /** A green's reading is good to some 5 %, so this close to the grade of no return nothing can be told. */
     private static final double STEEPEST_SHARE = 0.95;
 
-    private final RigTable top;
-    private final Problems problems;
+    private final Section top;
     private final List<Channel> channels = new ArrayList<>();
     private final List<Beam> beams = new ArrayList<>();
     private final Map<Integer, String> gpioOwners = new HashMap<>();
 
-    RigReading(RigTable top, Problems problems) {
+    RigReading(Section top) {
         this.top = top;
-        this.problems = problems;
     }
 
-    Rig rig() throws RigFileException {
+    Rig rig() throws BadFileException {
         double stimpFt = Double.NaN;
         double uphillPercent = Double.NaN;
         double sidePercent = 0;
-        RigTable green = top.table("green", "write [green], and below it stimp_ft and uphill_percent");
+        Section green = top.table("green", "write [green], and below it stimp_ft and uphill_percent");
         if (green != null) {
             stimpFt = green.number("stimp_ft", 3, 20, "the green's reading in feet, from 3 to 20");
             uphillPercent = green.number("uphill_percent", -20, 20,
@@ -58,12 +58,12 @@ final class RigReading {
         beams();
         top.nothingElse();
         requireSomethingToSee();
-        problems.throwIfAny();
+        top.throwIfAnyProblem();
         beams.sort(Comparator.comparingDouble(Beam::positionMm));
         return new Rig(stimpFt, uphillPercent, sidePercent, limitMm, channels, beams, lampGpio);
     }
 
-    private static void requireThatBallsStop(RigTable green, double stimpFt, double uphillPercent, double sidePercent) {
+    private static void requireThatBallsStop(Section green, double stimpFt, double uphillPercent, double sidePercent) {
         double steepestPercent = Math.hypot(uphillPercent, sidePercent);
         double runawayPercent = stimpFt > 0 ? Slope.runawayPercent(stimpFt) : Double.NaN;
         if (steepestPercent >= STEEPEST_SHARE * runawayPercent) {
@@ -75,7 +75,7 @@ final class RigReading {
     }
 
     private double limitMm() {
-        RigTable overshoot = top.table("overshoot", "write [overshoot], and below it limit_mm");
+        Section overshoot = top.table("overshoot", "write [overshoot], and below it limit_mm");
         if (overshoot == null) {
             return Double.NaN;
         }
@@ -86,7 +86,7 @@ final class RigReading {
     }
 
     private void single(String key, Kind kind) {
-        RigTable table = top.tableOrNull(key);
+        Section table = top.tableOrNull(key);
         if (table != null) {
             channel(table, key, kind);
             table.nothingElse();
@@ -94,7 +94,7 @@ final class RigReading {
     }
 
     private OptionalInt lampGpio() {
-        RigTable table = top.tableOrNull("lamp");
+        Section table = top.tableOrNull("lamp");
         if (table == null) {
             return OptionalInt.empty();
         }
@@ -105,7 +105,7 @@ final class RigReading {
 
     private void beams() {
         Map<String, Integer> lineOfName = new HashMap<>();
-        for (RigTable table : top.tables("beam")) {
+        for (Section table : top.tables("beam")) {
             String name = name(table, lineOfName);
             int channel = channels.size();
             channel(table, name == null ? "another beam" : name, Kind.BEAM);
@@ -120,7 +120,7 @@ final class RigReading {
     }
 
     /** A beam's name; null where it has none. */
-    private String name(RigTable table, Map<String, Integer> lineOfName) {
+    private String name(Section table, Map<String, Integer> lineOfName) {
         String remedy = "a name of its own, of up to 32 letters, digits, - and _, such as \"past-1\"";
         String name = table.text("name", remedy);
         if (name == null) {
@@ -138,14 +138,14 @@ final class RigReading {
         return name;
     }
 
-    private void channel(RigTable table, String name, Kind kind) {
+    private void channel(Section table, String name, Kind kind) {
         int gpio = gpio(table, name);
         Level active = table.wordOr("active", Level.HIGH);
         Pull pull = table.wordOr("pull", Pull.UP);
         channels.add(new Channel(name, kind, gpio, active, pull));
     }
 
-    private int gpio(RigTable table, String owner) {
+    private int gpio(Section table, String owner) {
         String remedy = "the SoC's line number (BCM), from 0 to 53, each used once";
         int gpio = table.whole("gpio", 0, 53, remedy);
         String other = gpio < 0 ? null : gpioOwners.putIfAbsent(gpio, owner);
@@ -155,7 +155,7 @@ final class RigReading {
         return gpio;
     }
 
-    private void requireAPlaceOfItsOwn(RigTable table, double positionMm) {
+    private void requireAPlaceOfItsOwn(Section table, double positionMm) {
         for (Beam other : beams) {
             if (Math.abs(other.positionMm() - positionMm) < SAME_POSITION_MM) {
                 table.problem("position_mm", positionMm + " is where " + channels.get(other.channel()).name()
@@ -168,7 +168,7 @@ final class RigReading {
     private void requireSomethingToSee() {
         boolean sees = channels.stream().anyMatch(each -> each.kind() == Kind.CUP || each.kind() == Kind.BEAM);
         if (!sees) {
-            problems.add(1, "cup", "missing, and no [[beam]] either, so that no sensor sees a ball",
+            top.problem("cup", "missing, and no [[beam]] either, so that no sensor sees a ball",
                     "[cup] or one [[beam]] would do");
         }
     }

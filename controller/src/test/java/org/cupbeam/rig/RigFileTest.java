@@ -11,7 +11,8 @@ import java.util.List;
 import org.cupbeam.rig.Channel.Kind;
 import org.cupbeam.rig.Channel.Level;
 import org.cupbeam.rig.Channel.Pull;
-import org.cupbeam.rig.RigFileException.Problem;
+import org.cupbeam.rig.file.BadFileException;
+import org.cupbeam.rig.file.Problem;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.ParameterizedTest;
@@ -174,12 +175,12 @@ class RigFileTest {
         assertThat(problems("[green\nstimp_ft = 10")).first().asString().startsWith("rig.toml:1: not TOML: ");
         assertThat(problems(HEAD + "[cup]\n")).first().asString().contains("rig.toml:8: not TOML: cup");
         assertThatThrownBy(() -> RigFile.parse("rig.toml", "a = " + "[".repeat(60_000)))
-                .isInstanceOf(RigFileException.class);
+                .isInstanceOf(BadFileException.class);
     }
 
     @Test
     void aFileThatCannotBeReadIsNamed(@TempDir Path folder) throws Exception {
-        assertThatThrownBy(() -> RigFile.read(folder)).isInstanceOf(RigFileException.class)
+        assertThatThrownBy(() -> RigFile.read(folder)).isInstanceOf(BadFileException.class)
                 .hasMessageContaining(folder + ": is a folder");
         assertThatThrownBy(() -> RigFile.read(folder.resolve("none"))).hasMessageContaining("none: no such file");
 
@@ -200,6 +201,6 @@ class RigFileTest {
     }
 
     private static List<Problem> problems(String text) {
-        return catchThrowableOfType(RigFileException.class, () -> RigFile.parse("rig.toml", text)).problems();
+        return catchThrowableOfType(BadFileException.class, () -> RigFile.parse("rig.toml", text)).problems();
     }
 }

@@ -8,6 +8,7 @@ import net.jqwik.api.Arbitrary;
 import net.jqwik.api.ForAll;
 import net.jqwik.api.Property;
 import net.jqwik.api.Provide;
+import org.cupbeam.rig.file.BadFileException;
 
 /** Whatever a rig file says, it is a rig that makes sense, or its problems are told. */
 class RigFuzzTest {
@@ -38,7 +39,7 @@ class RigFuzzTest {
             Rig rig = RigFile.parse("rig.toml", text);
             assertThat(rig.channels()).isNotEmpty();
             assertThat(rig.stimpFt()).isBetween(3.0, 20.0);
-        } catch (RigFileException problems) {
+        } catch (BadFileException problems) {
             assertThat(problems.problems()).isNotEmpty();
             assertThat(problems.getMessage().lines()).allMatch(line -> line.matches("rig\\.toml(:\\d+)?: .{8,}"));
         }
