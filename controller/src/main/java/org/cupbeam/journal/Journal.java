@@ -214,12 +214,10 @@ public final class Journal<I> implements Outbox, AutoCloseable {
     /** Closes the file; whatever was appended is on the disk already. */
     @Override
     public synchronized void close() throws JournalException {
-        try (claim) {
+        try (claim; database; rows) {
             if (stored != storedOnDisk) {
                 append(List.of());
             }
-            rows.close();
-            database.close();
         } catch (SQLException e) {
             throw database.failure(e);
         } catch (IOException e) {
