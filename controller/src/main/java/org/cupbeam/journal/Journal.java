@@ -214,10 +214,11 @@ public final class Journal<I> implements Outbox, AutoCloseable {
     /** Closes the file; whatever was appended is on the disk already. */
     @Override
     public synchronized void close() throws JournalException {
-        try (claim; database; rows) {
+        try (claim; database) {
             if (stored != storedOnDisk) {
                 append(List.of());
             }
+            rows.close();
         } catch (SQLException e) {
             throw database.failure(e);
         } catch (IOException e) {
