@@ -1,0 +1,138 @@
+package org.cupbeam.track;
+
+import org.cupbeam.green.Hole;
+
+/**
+ * Which ball a crossing is, or a drop: the one whose motion it fits best.
+ *
+ * <p>Works on the balls it is given and changes none of them.
+ */
+final class Claims {
+    /** Chi-square of two degrees of freedom beyond which a crossing is not the ball's: one in three million. */
+    private static final double MISFIT = 30;
+    /** From the hole's middle to the cup's sensor. */
+    private static final long FALL_NS = 80_000_000;
+    private static final long EARLY_NS = 60_000_000;
+    private static final double CREEP_MM = 5;
+    /** A ball that meets the far rim faster than this may leave the ground, and be down again by so far behind it. */
+    private static final double HOP_MM_PER_S = 1000;
+    private static final double HOP_MM = 600;
+
+    private final Lay lay;
+    private final Room room;
+    private final LaneBelief lane;
+
+    Claims(Lay lay, Room room, LaneBelief lane) {
+        this.lay = lay;
+        this.room = room;
+        this.lane = lane;
+    }
+
+    /** Whether a ball that gets through the beam could have blocked it so long, or longer a little. */
+    boolean couldBeABall(int beam, long onNs, long offNs) {
+        double slowestS = Math.sqrt(4 * lay.halfChordMm[beam] / lane.decelerationMmPerS2());
+        return (offNs - onNs) * 1e-9 <= 1.2 * slowestS;
+    }
+
+    /** The ball that rolls freely from what was seen of it to this crossing; -1 if none does. */
+    int freeAt(Ball[] balls, int count, int beam, long onNs, long offNs) {
+        int best = -1;
+        double least = MISFIT;
+        for (int i = 0; i < count; i++) {
+            double misfit = balls[i].misfit(beam, onNs, offNs);
+            if (misfit < least && missedNothing(balls[i], beam, onNs)) {
+                least = misfit;
+                best = i;
+            }
+        }
+        return best;
+    }
+
+    /** A ball that touched the rim too lightly for the first beam behind the hole to tell; -1 if there is none. */
+    int touchedAt(Ball[] balls, int count, int beam, long onNs, long offNs) {
+        for (int i = 0; i < count; i++) {
+            if (balls[i].mayPart() && balls[i].partedMisfit(beam, onNs, offNs, lane) < MISFIT
+                    && missedNothing(balls[i], beam, onNs)) {
+                return i;
+            }
+        }
+        return -1;
+    }
+
+    /** A ball that touched the rim and now crosses its first beam behind the hole, slower and later than it came. */
+    int slowedAt(Ball[] balls, int count, int beam, long onNs, long offNs) {
+        if (lay.isBeforeHole(beam)) {
+            return -1;
+        }
+        double speed = 2 * lay.halfChordMm[beam] / ((offNs - onNs) * 1e-9);
+        for (int i = 0; i < count; i++) {
+            Ball ball = balls[i];
+            if (ball.hasPassedHole() || ball.crossings().count() < 2 || !missedNothing(ball, beam, onNs)) {
+                continue;
+            }
+            double reachesS = ball.approach().timeAtS(-Hole.RADIUS_MM);
+            double freeSpeed = ball.approach().speedAtMmPerS(lay.positionMm[beam]);
+            if (onNs > ball.crossings().timeNs(reachesS) && onNs < ball.dueNs() && speed < 1.05 * freeSpeed) {
+                return i;
+            }
+        }
+        return -1;
+    }
+
+    /** A ball crosses every beam on its way, unless something else is in it, or it hops off the hole's far rim. */
+    private boolean missedNothing(Ball ball, int beam, long untilNs) {
+        Crossings crossings = ball.crossings();
+        long sinceNs = crossings.timeNs(crossings.lastS());
+        boolean hops = !ball.hasPassedHole() && ball.approach().speedAtMmPerS(0) > HOP_MM_PER_S;
+        for (int i = crossings.lastBeam() + 1; i < beam; i++) {
+            boolean hopped = hops && !lay.isBeforeHole(i) && lay.positionMm[i] < HOP_MM;
+            if (!hopped && room.isClear(lay.channel[i], sinceNs, untilNs)) {
+                return false;
+            }
+        }
+        return true;
+    }
+
+    /** Whether a ball may be seen at this beam first: it is the first, or those before it were blocked. */
+    boolean mayBeginAt(int beam, long onNs) {
+        if (lay.before > 0 && beam >= lay.before) {
+            return false;
+        }
+        for (int i = 0; i < beam; i++) {
+            if (room.isClear(lay.channel[i], onNs - Sensor.QUIET_NS, onNs)) {
+                return false;
+            }
+        }
+        return true;
+    }
+
+    /** The ball that was on its way to a drop at this time; -1 if none was. */
+    int dropping(Ball[] balls, int count, long onNs) {
+        int best = -1;
+        long nearest = Sensor.NEVER;
+        for (int i = 0; i < count; i++) {
+            Ball ball = balls[i];
+            if (ball.hasPassedHole() || !mayReachHole(ball.approach())) {
+                continue;
+            }
+            double middleS = ball.approach().timeAtS(Math.min(0, ball.approach().finishMm() - 1));
+            long expectedNs = ball.crossings().timeNs(middleS) + FALL_NS;
+            long earliestNs = expectedNs - FALL_NS - EARLY_NS - rimToMiddleNs(ball.approach(), middleS);
+            long off = Math.abs(onNs - expectedNs);
+            if (onNs > earliestNs && onNs <= ball.dueNs() && off < nearest) {
+                nearest = off;
+                best = i;
+            }
+        }
+        return best;
+    }
+
+    private static boolean mayReachHole(Roll roll) {
+        return roll.finishMm() + 4 * roll.finishSdMm() + CREEP_MM > -Hole.RADIUS_MM;
+    }
+
+    private static long rimToMiddleNs(Roll roll, double middleS) {
+        double rimS = roll.timeAtS(-Hole.RADIUS_MM);
+        return Double.isNaN(rimS) ? EARLY_NS : (long) ((middleS - rimS) * 1e9);
+    }
+}

@@ -1,0 +1,54 @@
+package org.cupbeam.track;
+
+/**
+ * Tells a ball's drop from a hand in the cup.
+ *
+ * <p>A ball falls past the cup's sensor and rattles: pulses of some ten milliseconds with gaps of about as much. A hand
+ * blocks it for longer, and chatters on its way in and out.
+ */
+final class CupWatch {
+    /** A falling ball is past the sensor within this, even at the top of a bounce. */
+    static final long LONGEST_DROP_NS = 150_000_000;
+    /** What follows a hand by less than this is still the hand. */
+    private static final long HAND_LINGERS_NS = 500_000_000;
+    /** What follows a drop by less than this is its rattle. */
+    private static final long RATTLE_NS = 250_000_000;
+    /** A drop that no beam foretold is believed after this much quiet. */
+    private static final long SETTLED_NS = 400_000_000;
+
+    private long handEndNs = Long.MIN_VALUE / 2;
+    private long rattleEndNs = Long.MIN_VALUE / 2;
+    private long dropNs = Sensor.NEVER;
+
+    /** Takes a pulse of the cup's sensor. True if it is the first of a drop. */
+    boolean pulse(long onNs, long offNs) {
+        boolean rattles = onNs - rattleEndNs < RATTLE_NS;
+        if (offNs - onNs > LONGEST_DROP_NS) {
+            handEndNs = offNs;
+            dropNs = Sensor.NEVER;
+            return false;
+        }
+        if (onNs - handEndNs < HAND_LINGERS_NS) {
+            handEndNs = offNs;
+            return false;
+        }
+        rattleEndNs = offNs;
+        if (rattles) {
+            return false;
+        }
+        dropNs = onNs;
+        return true;
+    }
+
+    /** When the last drop may be believed without a beam's word; {@link Sensor#NEVER} if there is none to believe. */
+    long settlesNs() {
+        return dropNs == Sensor.NEVER ? Sensor.NEVER : rattleEndNs + SETTLED_NS;
+    }
+
+    /** The drop that has settled or has been used. */
+    long takeDrop() {
+        long taken = dropNs;
+        dropNs = Sensor.NEVER;
+        return taken;
+    }
+}

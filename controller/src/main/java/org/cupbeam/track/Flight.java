@@ -1,0 +1,136 @@
+package org.cupbeam.track;
+
+/**
+ * The balls on their way.
+ *
+ * <p>Every crossing that could be a ball's goes to the ball that it fits best; at the first beam it may begin a new one.
+ * What fits none was a foot's, a hand's or a putter's, and leaves no trace here.
+ */
+final class Flight {
+    private static final int MOST = 8;
+    /** A ball hangs on the lip, or circles it, so long at most. */
+    private static final long LINGER_NS = 500_000_000;
+    private static final double CREEP_MM = 5;
+
+    private final Lay lay;
+    private final LaneBelief lane;
+    private final Strikes strikes;
+    private final TrackSink sink;
+    private final Claims claims;
+    private final Verdict verdict;
+    private final Settlement settlement;
+    private final Ball[] balls = new Ball[MOST];
+    private int count;
+
+    Flight(Lay lay, Room room, LaneBelief lane, Strikes strikes, TrackSink sink) {
+        this.lay = lay;
+        this.lane = lane;
+        this.strikes = strikes;
+        this.sink = sink;
+        claims = new Claims(lay, room, lane);
+        verdict = new Verdict(lay, lane);
+        settlement = new Settlement(lay, room, lane, verdict);
+        for (int i = 0; i < MOST; i++) {
+            balls[i] = new Ball(lay);
+        }
+    }
+
+    /** Takes a pulse of a beam. */
+    void crossing(int beam, long onNs, long offNs) {
+        if (!claims.couldBeABall(beam, onNs, offNs)) {
+            return;
+        }
+        int index = claims.freeAt(balls, count, beam, onNs, offNs);
+        if (index >= 0) {
+            balls[index].cross(beam, onNs, offNs);
+        } else if ((index = claims.touchedAt(balls, count, beam, onNs, offNs)) >= 0) {
+            balls[index].part(lane);
+            balls[index].cross(beam, onNs, offNs);
+        } else if ((index = claims.slowedAt(balls, count, beam, onNs, offNs)) >= 0) {
+            balls[index].slow(beam, onNs, offNs, lane);
+        } else if (claims.mayBeginAt(beam, onNs)) {
+            index = add();
+            balls[index].begin(beam, onNs, offNs, lane);
+        } else {
+            return;
+        }
+        if (balls[index].crossings().count() > 1) {
+            meetStrike(balls[index]);
+        }
+        balls[index].due(givenUpNs(balls[index]));
+    }
+
+    /** When a ball is settled if nothing more is seen of it, or given up if the beam beside its first should have. */
+    private long givenUpNs(Ball ball) {
+        Crossings crossings = ball.crossings();
+        long stopsNs = ball.stopsNs() + LINGER_NS;
+        int next = crossings.lastBeam() + 1;
+        boolean pairAhead = next < lay.beams && lay.isBeforeHole(next) == lay.isBeforeHole(crossings.lastBeam());
+        if (crossings.count() > 1 || !pairAhead) {
+            return stopsNs;
+        }
+        Roll roll = ball.current();
+        double surelyMm = roll.finishMm() - 4 * roll.finishSdMm() - CREEP_MM;
+        return surelyMm > lay.departureMm(next)
+                ? Math.min(stopsNs, crossings.timeNs(1.2 * roll.timeAtS(lay.departureMm(next)) + 0.05)) : stopsNs;
+    }
+
+    private int add() {
+        if (count == MOST) {
+            remove(0);
+        }
+        return count++;
+    }
+
+    private void remove(int index) {
+        Ball gone = balls[index];
+        System.arraycopy(balls, index + 1, balls, index, count - index - 1);
+        balls[--count] = gone;
+    }
+
+    private void meetStrike(Ball ball) {
+        if (!ball.hasStrike() && strikes.count() > 0) {
+            double atS = ball.crossings().onS(0);
+            ball.strike(strikes.takeFor(ball.crossings().timeNs(atS), ball.approach().speedMmPerS(atS),
+                    lane.decelerationMmPerS2()));
+        }
+    }
+
+    /** Takes a drop into the cup, if a ball was on its way to it. */
+    void drop(long onNs) {
+        int index = claims.dropping(balls, count, onNs);
+        if (index >= 0) {
+            meetStrike(balls[index]);
+            Attempt attempt = verdict.holed(balls[index], onNs);
+            remove(index);
+            sink.attempt(attempt);
+        }
+    }
+
+    /** When the first ball is due. */
+    long dueNs() {
+        long earliest = Sensor.NEVER;
+        for (int i = 0; i < count; i++) {
+            earliest = Math.min(earliest, balls[i].dueNs());
+        }
+        return earliest;
+    }
+
+    /** Settles a ball that is due by this time. */
+    void settle(long nowNs) {
+        for (int i = 0; i < count; i++) {
+            if (balls[i].dueNs() <= nowNs) {
+                meetStrike(balls[i]);
+                Attempt attempt = settlement.settle(balls[i], nowNs);
+                if (attempt != null) {
+                    remove(i);
+                    sink.attempt(attempt);
+                } else {
+                    strikes.giveBack(balls[i].struckNs());
+                    remove(i);
+                }
+                return;
+            }
+        }
+    }
+}

@@ -1,0 +1,127 @@
+package org.cupbeam.track;
+
+/**
+ * One channel's edges, gathered into pulses by their time stamps alone.
+ *
+ * <p>A receiver may chatter while a ball's limb crosses its threshold, so a pulse is over only once it has been quiet
+ * for {@link #QUIET_NS}; it runs from the first edge to the last. A lone spike is no pulse, neither by itself nor at
+ * the end of another.
+ *
+ * <pre>
+ *   CLEAR --rise--> BLOCKED --fall--> CLEARING --quiet--> CLEAR (one pulse more in the history)
+ *                      ^-----------rise----'
+ * </pre>
+ */
+final class Sensor {
+    /** A gap shorter than this is chatter. Balls are at least this far apart at any speed that a putt has. */
+    static final long QUIET_NS = 1_500_000;
+    /** Electrical spikes are shorter than this; a ball at 5 m/s takes twenty times as long. */
+    static final long SPIKE_NS = 300_000;
+    /** Never. */
+    static final long NEVER = Long.MAX_VALUE;
+    private static final int HISTORY = 8;
+
+    private final long shortestNs;
+    private final long[] onNs = new long[HISTORY];
+    private final long[] offNs = new long[HISTORY];
+    private int pulses;
+    private boolean active;
+    private boolean open;
+    private long openedNs;
+    private long roseNs;
+    private long clearedNs;
+
+    /**
+     * @param shortestNs pulses shorter than this are ignored
+     */
+    Sensor(long shortestNs) {
+        this.shortestNs = shortestNs;
+    }
+
+    /** Takes an edge; the caller has closed what was due before it. */
+    void edge(boolean nowActive, long timeNs) {
+        if (nowActive == active) {
+            return;
+        }
+        active = nowActive;
+        if (nowActive) {
+            boolean loneSpike = open && clearedNs - openedNs < SPIKE_NS && timeNs - clearedNs > SPIKE_NS;
+            if (!open || loneSpike) {
+                open = true;
+                openedNs = timeNs;
+                clearedNs = timeNs;
+            }
+            roseNs = timeNs;
+        } else {
+            boolean spikeAfterPulse = timeNs - roseNs < SPIKE_NS && roseNs - clearedNs > SPIKE_NS
+                    && clearedNs > openedNs;
+            if (!spikeAfterPulse) {
+                clearedNs = timeNs;
+            }
+        }
+    }
+
+    /** When the open pulse may be taken as over; {@link #NEVER} while blocked or clear. */
+    long closesNs() {
+        return open && !active ? clearedNs + QUIET_NS : NEVER;
+    }
+
+    /** Ends the open pulse. True if it was long enough to be one, and is now {@link #lastOnNs()}. */
+    boolean close() {
+        open = false;
+        if (clearedNs - openedNs < shortestNs) {
+            return false;
+        }
+        onNs[pulses % HISTORY] = openedNs;
+        offNs[pulses % HISTORY] = clearedNs;
+        pulses++;
+        return true;
+    }
+
+    long lastOnNs() {
+        return onNs[(pulses - 1) % HISTORY];
+    }
+
+    long lastOffNs() {
+        return offNs[(pulses - 1) % HISTORY];
+    }
+
+    /** Since when it has been blocked without a break; {@link #NEVER} if it is not. */
+    long blockedSinceNs() {
+        return open && active ? openedNs : NEVER;
+    }
+
+    /** Whether a pulse, or the block that still lasts, touches this time. */
+    boolean blockedWithin(long fromNs, long toNs) {
+        if (open && openedNs <= toNs && (active ? Math.max(clearedNs, toNs) : clearedNs) >= fromNs
+                && (active || clearedNs - openedNs >= shortestNs)) {
+            return true;
+        }
+        for (int i = Math.max(0, pulses - HISTORY); i < pulses; i++) {
+            if (onNs[i % HISTORY] <= toNs && offNs[i % HISTORY] >= fromNs) {
+                return true;
+            }
+        }
+        return false;
+    }
+
+    /** The start of the first pulse, open or over, that began within this time; {@link #NEVER} if none. */
+    long firstOnWithin(long fromNs, long toNs) {
+        for (int i = Math.max(0, pulses - HISTORY); i < pulses; i++) {
+            if (onNs[i % HISTORY] >= fromNs && onNs[i % HISTORY] <= toNs) {
+                return onNs[i % HISTORY];
+            }
+        }
+        return open && openedNs >= fromNs && openedNs <= toNs ? openedNs : NEVER;
+    }
+
+    /** The end of the pulse that began then; {@link #NEVER} if it still lasts. */
+    long endOf(long beganNs) {
+        for (int i = Math.max(0, pulses - HISTORY); i < pulses; i++) {
+            if (onNs[i % HISTORY] == beganNs) {
+                return offNs[i % HISTORY];
+            }
+        }
+        return NEVER;
+    }
+}
