@@ -3,7 +3,6 @@ package org.cupbeam.edge.practice;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
-import java.util.SplittableRandom;
 import org.cupbeam.edge.EdgeSink;
 import org.cupbeam.rig.Rig;
 
@@ -27,13 +26,13 @@ public final class Evening {
      * @param putts how many, 0 or more
      */
     public static Evening simulate(long seed, PracticeLane lane, int putts) {
-        SplittableRandom stations = new SplittableRandom(seed).split().split();
+        Dice stations = new Dice(seed).split().split();
         LivingLane living = new LivingLane(seed, lane);
         Edges edges = new Edges();
         List<Truth> truths = new ArrayList<>();
         for (int i = 0; i < putts; i++) {
             living.play(edges);
-            double fromMm = lane.stationsMm().get(stations.nextInt(lane.stationsMm().size()));
+            double fromMm = stations.pick(lane.stationsMm());
             truths.add(living.putt(fromMm, lane.player()));
         }
         living.playOut(edges);

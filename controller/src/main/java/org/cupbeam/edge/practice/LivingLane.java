@@ -1,41 +1,54 @@
 package org.cupbeam.edge.practice;
 
-import java.util.HashMap;
-import java.util.List;
-import java.util.Map;
-import java.util.SplittableRandom;
 import org.cupbeam.edge.EdgeSink;
 
 /**
  * A lane that is putted on, putt by putt: who asks for the next putt says where from, and takes the edges up to then.
  *
- * <p>The same seed and the same putts give the same edges and the same truth, bit for bit.
+ * <p>The same seed and the same putts give the same edges and the same truth, bit for bit. Balls do not knock into
+ * each other: one that lies still has been fetched before the next comes near, and a ball struck while another rolls
+ * follows it and does not catch it up.
  */
 final class LivingLane {
-    private static final long NS_PER_S = 1_000_000_000L;
+    private static final double NS_PER_S = 1e9;
     private static final double S_PER_HOUR = 3600;
-    private static final long FIRST_STRIKE_NS = 2 * NS_PER_S;
+    private static final long FIRST_STRIKE_NS = 2_000_000_000;
+    private static final long APART_NS = 100_000_000;
 
     private final PracticeLane lane;
     private final Sensors sensors;
-    private final SplittableRandom random;
+    private final Visitors visitors;
+    private final Swing swing;
+    private final Dice dice;
     private final double laneSpeed;
     private final double driftPerHour;
-    private final Map<List<Double>, Aim> aims = new HashMap<>();
+    private Putt last;
+    private boolean early;
     private long nextStrikeNs = FIRST_STRIKE_NS;
+    private long spikedUntilNs;
 
     LivingLane(long seed, PracticeLane lane) {
-        SplittableRandom all = new SplittableRandom(seed);
+        Dice all = new Dice(seed);
         this.lane = lane;
         sensors = new Sensors(lane, all.split());
-        random = all.split();
-        laneSpeed = 1 + lane.surface().laneSpeedSd() * random.nextGaussian();
-        driftPerHour = lane.surface().driftSdPerHour() * random.nextGaussian();
+        visitors = new Visitors(lane.room(), sensors, all.split());
+        Dice green = all.split();
+        laneSpeed = 1 + lane.surface().laneSpeedSd() * green.normal();
+        driftPerHour = lane.surface().driftSdPerHour() * green.normal();
+        swing = new Swing(turf(laneSpeed), all.split());
+        dice = all.split();
     }
 
-    /** When the next putt is struck. */
+    /** When the next putt is struck; an edge before then is settled. */
     long nextStrikeNs() {
         return nextStrikeNs;
+    }
+
+    /** Nobody putts for now. */
+    void pass(long durationNs) {
+        early = false;
+        nextStrikeNs += durationNs;
+        spikeUntil(nextStrikeNs);
     }
 
     /** Hands over the edges that no later putt can change. */
@@ -50,27 +63,68 @@ final class LivingLane {
 
     /** Putts the next ball, from this far, and says what happened. */
     Truth putt(double fromMm, Player player) {
-        long struckNs = nextStrikeNs;
-        Turf turf = turf(struckNs);
-        Body start = swing(fromMm, player).start(fromMm);
-        Putt putt = new Putt(turf, cup(turf), start, struckNs);
-        boolean felt = sensors.strike(struckNs, random);
-        Shadow shadow = sensors.watch(start, struckNs);
-        putt.run(shadow);
-        long fetchedNs = putt.endedNs() + seconds(1.0 + 2 * random.nextDouble());
-        sensors.fetch(shadow, fetchedNs);
-        nextStrikeNs = Math.max(fetchedNs, putt.endedNs() + seconds(rest()));
-        return putt.truth(fromMm, lane.rig().limitMm(), felt, shadow);
+        Putt putt = new Putt(cup(turfAt(nextStrikeNs)), fromMm, swing.of(player, fromMm), sensors.lights());
+        putt.strikeAt(nextStrikeNs);
+        long othersEndNs = last == null ? 0 : last.endedNs();
+        if (early && putt.overtakes(last, APART_NS)) {
+            putt.strikeAt(othersEndNs + dice.ns(0.2, 1));
+            early = false;
+        }
+        if (early) {
+            putt.mark(Truth.Trait.EARLY);
+        }
+        boolean felt = strike(putt);
+        boolean visible = sensors.cast(putt.shadow(), putt.struckNs()) || felt;
+        goOn(putt, Math.max(othersEndNs, putt.endedNs()));
+        return putt.truth(lane.rig().limitMm(), visible);
     }
 
-    private double rest() {
-        return lane.restS() * (0.5 + random.nextDouble());
+    /** What follows: the next ball at once, or whatever happens on the lane before it. */
+    private void goOn(Putt putt, long endNs) {
+        boolean wasEarly = early;
+        early = !wasEarly && visitors.early(putt);
+        if (early) {
+            nextStrikeNs = putt.struckNs() + Math.round(putt.durationS() * dice.between(0.5, 0.95) * NS_PER_S);
+        } else {
+            if (!wasEarly) {
+                visitors.during(putt);
+            }
+            long clearNs = visitors.after(putt, endNs) + dice.ns(0.8, 1.5);
+            nextStrikeNs = Math.max(clearNs, endNs + dice.ns(0.5 * lane.restS(), 1.5 * lane.restS()));
+        }
+        last = putt;
+        spikeUntil(nextStrikeNs);
     }
 
-    private Turf turf(long timeNs) {
+    private void spikeUntil(long untilNs) {
+        sensors.wires().spike(lane.sensing().spikesPerMinute(), spikedUntilNs, untilNs, dice);
+        spikedUntilNs = untilNs;
+    }
+
+    /** The knock of putter on ball: a pulse of 1 to 4 ms, at times with an echo. Whether a sensor felt it. */
+    private boolean strike(Putt putt) {
+        long atNs = putt.struckNs();
+        long endNs = atNs + dice.ns(0.001, 0.004);
+        long echoNs = atNs + dice.ns(0.005, 0.014);
+        boolean echoes = dice.chance(0.3);
+        boolean missed = dice.chance(lane.sensing().unfeltShare());
+        if (!sensors.hasStrike()) {
+            return false;
+        }
+        if (missed) {
+            putt.mark(Truth.Trait.UNFELT);
+            return false;
+        }
+        sensors.strikeWire().block(atNs, endNs);
+        if (echoes) {
+            sensors.strikeWire().block(echoNs, echoNs + dice.ns(0.0005, 0.0015));
+        }
+        return sensors.strikeWorks(atNs);
+    }
+
+    private Turf turfAt(long timeNs) {
         double drift = driftPerHour * timeNs / (S_PER_HOUR * NS_PER_S);
-        double putt = lane.surface().puttSpeedSd() * random.nextGaussian();
-        return turf(laneSpeed * (1 + drift) * (1 + putt));
+        return turf(laneSpeed * (1 + drift) * (1 + lane.surface().puttSpeedSd() * dice.normal()));
     }
 
     private Turf turf(double speed) {
@@ -78,29 +132,8 @@ final class LivingLane {
                 lane.surface().slidingFriction());
     }
 
+    /** The floor of a cup, worn or matted, gives back little, and never twice the same. */
     private Cup cup(Turf turf) {
-        double floorRebound = 0.3 + 0.3 * random.nextDouble();
-        return new Cup(turf, lane.surface().rebound(), floorRebound, lane.surface().slidingFriction());
-    }
-
-    /** What the player meant, and what came of it. */
-    private Aim swing(double fromMm, Player player) {
-        Aim meant = aims.computeIfAbsent(List.of(fromMm, player.aimPastMm()),
-                key -> Aim.at(turf(laneSpeed), fromMm, player.aimPastMm()));
-        double left = meant.leftRad() + Math.toRadians(player.directionSdDeg()) * random.nextGaussian();
-        double length = Math.max(0.1, 1 + player.paceSd() * random.nextGaussian());
-        double kind = random.nextDouble();
-        double speed = meant.speedMmPerS() * Math.sqrt(length);
-        if (kind < player.blastShare()) {
-            double atHole = 1400 + 1600 * random.nextDouble();
-            speed = Math.sqrt(speed * speed + 2 * atHole * atHole);
-        } else if (kind < player.blastShare() + player.dudShare()) {
-            speed *= 0.4 + 0.55 * random.nextDouble();
-        }
-        return new Aim(speed, left);
-    }
-
-    private static long seconds(double s) {
-        return Math.round(s * NS_PER_S);
+        return new Cup(turf, lane.surface().rebound(), dice.between(0.15, 0.4), lane.surface().slidingFriction());
     }
 }

@@ -16,9 +16,9 @@ public record Player(double directionSdDeg, double paceSd, double aimPastMm, dou
         return new Player(0.9, 0.065, 300, 0.002, 0.004);
     }
 
-    /** A club player: 1.3°, 9 % of the length, 250 mm past. */
+    /** A club player: 1.3°, 10 % of the length, 350 mm past. */
     public static Player usual() {
-        return new Player(1.3, 0.09, 250, 0.01, 0.02);
+        return new Player(1.3, 0.10, 350, 0.01, 0.02);
     }
 
     /** Everything that can happen to a ball, and often. */

@@ -87,7 +87,7 @@ final class Roll {
             timeS += Cup.STEP_S;
             lowestMm = Math.min(lowestMm, now.z);
             stillS = now.speed() < Turf.STILL ? stillS + Cup.STEP_S : 0;
-            if (now.z < Cup.LIGHT_AT_MM - Ball.RADIUS_MM && !rises(now)) {
+            if (now.z < Cup.LIGHT_AT_MM - Ball.RADIUS_MM && (stillS > STILL_FOR_S || staysBelow(now))) {
                 dropped = true;
                 return false;
             }
@@ -104,10 +104,10 @@ final class Roll {
         return false;
     }
 
-    /** Whether it has the speed left to come back up into the cup's light. */
-    private boolean rises(Body ball) {
+    /** Whether it lacks the speed to come back up into the cup's light; unknown while the floor is pushing. */
+    private boolean staysBelow(Body ball) {
         double up = Cup.LIGHT_AT_MM - Ball.RADIUS_MM - ball.z;
-        return ball.vz * ball.vz > 2 * turf.down() * up;
+        return ball.z > Ball.RADIUS_MM - Cup.DEPTH_MM && ball.vz * ball.vz < 2 * turf.down() * up;
     }
 
     private static boolean liesOnTurf(Body ball) {

@@ -1,79 +1,50 @@
 package org.cupbeam.edge.practice;
 
+import java.util.ArrayList;
+import java.util.List;
 import org.cupbeam.green.Ball;
 
 /**
- * The light that one ball takes: watches it step by step, and finds when its limbs reach and leave each light.
+ * The shadow of one ball: watches it step by step, and notes when its limbs reach and leave each light.
  *
  * <p>No closed form: a step whose two ends differ is searched for the moment of change, along a cubic through both
- * ends' places and speeds.
+ * ends' places and speeds. Times are in ns since the ball was set off.
  */
 final class Shadow implements Roll.Watch {
     private static final int HALVINGS = 40;
     private static final double NS_PER_S = 1e9;
 
-    /** Takes each light's change: by its index, whether it is now blocked, and when. */
-    @FunctionalInterface
-    interface Sink {
-        void change(int light, boolean blocked, long timeNs);
+    /** A light's index, whether it was blocked, and when. */
+    record Change(int light, boolean blocked, long timeNs) {
     }
 
-    /** Something that a ball may block. */
-    sealed interface Light permits Beam, CupCurtain {
-        /** Whether a ball whose centre is there blocks it. */
-        boolean blockedAt(double x, double z);
-    }
-
-    /** A beam across the line, where it truly stands: the ball's section at its height is what blocks it. */
-    record Beam(double positionMm, double heightMm) implements Light {
-        @Override
-        public boolean blockedAt(double x, double z) {
-            double along = x - positionMm;
-            double up = z - heightMm;
-            return along * along + up * up < Ball.RADIUS_MM * Ball.RADIUS_MM;
-        }
-    }
-
-    /** A curtain of light across the cup, this high above the surface (below it: negative). */
-    record CupCurtain(double heightMm) implements Light {
-        @Override
-        public boolean blockedAt(double x, double z) {
-            return Math.abs(z - heightMm) < Ball.RADIUS_MM;
-        }
-    }
-
-    private final Light[] lights;
+    private final List<? extends Light> lights;
     private final boolean[] blocked;
-    private final long startNs;
-    private final Sink sink;
-    private boolean touchedAny;
+    private final List<Change> changes = new ArrayList<>();
 
-    Shadow(Light[] lights, Body start, long startNs, Sink sink) {
+    Shadow(List<? extends Light> lights, Body start) {
         this.lights = lights;
-        this.startNs = startNs;
-        this.sink = sink;
-        blocked = new boolean[lights.length];
-        for (int i = 0; i < lights.length; i++) {
-            if (lights[i].blockedAt(start.x, start.z)) {
-                turn(i, startNs);
+        blocked = new boolean[lights.size()];
+        for (int i = 0; i < blocked.length; i++) {
+            if (lights.get(i).blockedAt(start.x, start.z)) {
+                note(i, 0);
             }
         }
     }
 
     @Override
     public void step(Body before, Body now, double beforeS, double durationS) {
-        for (int i = 0; i < lights.length; i++) {
-            if (lights[i].blockedAt(now.x, now.z) != blocked[i]) {
-                double share = changeAt(lights[i], blocked[i], before, now, durationS);
-                turn(i, startNs + Math.round((beforeS + share * durationS) * NS_PER_S));
+        for (int i = 0; i < blocked.length; i++) {
+            if (lights.get(i).blockedAt(now.x, now.z) != blocked[i]) {
+                double share = changeAt(lights.get(i), blocked[i], before, now, durationS);
+                note(i, Math.round((beforeS + share * durationS) * NS_PER_S));
             }
         }
     }
 
-    private void turn(int light, long timeNs) {
+    private void note(int light, long timeNs) {
         blocked[light] = !blocked[light];
-        touchedAny = true;
-        sink.change(light, blocked[light], timeNs);
+        changes.add(new Change(light, blocked[light], timeNs));
     }
 
     private static double changeAt(Light light, boolean was, Body before, Body now, double h) {
@@ -99,12 +70,30 @@ final class Shadow implements Roll.Watch {
                 + h * share * rest * (rest * fromSpeed - share * toSpeed);
     }
 
-    /** Whether the ball now blocks this light. */
+    /** In the order in which they came. */
+    List<Change> changes() {
+        return changes;
+    }
+
+    /** Whether the ball blocks this light now. */
     boolean blocks(int light) {
         return blocked[light];
     }
 
-    /** Whether the ball now blocks any light. */
+    /** Whether the ball has passed over a beam that it never blocked, at rest where it is now. */
+    boolean flewOver(Body rest) {
+        for (int i = 0; i < blocked.length; i++) {
+            int light = i;
+            if (lights.get(i) instanceof Light.Beam beam && beam.positionMm() > 0
+                    && rest.x > beam.positionMm() + Ball.RADIUS_MM
+                    && changes.stream().noneMatch(change -> change.light() == light)) {
+                return true;
+            }
+        }
+        return false;
+    }
+
+    /** Whether the ball blocks any light now. */
     boolean blocksAny() {
         for (boolean each : blocked) {
             if (each) {
@@ -112,10 +101,5 @@ final class Shadow implements Roll.Watch {
             }
         }
         return false;
-    }
-
-    /** Whether it blocked any light at any time. */
-    boolean touchedAny() {
-        return touchedAny;
     }
 }

@@ -46,6 +46,8 @@ public record Truth(long struckNs, long endedNs, double fromMm, boolean holed, d
         ON_LIP,
         /** Its centre was below the surface, and it came out again. */
         POPPED_OUT,
+        /** The rim threw it over a beam past the hole, which it passed in the air. */
+        FLEW_OVER,
         /** The rim sent it back toward the player. */
         SENT_BACK,
         /** The strike sensor did not feel it. */

@@ -2,7 +2,6 @@ package org.cupbeam.edge.practice;
 
 import java.util.Arrays;
 import java.util.PriorityQueue;
-import java.util.SplittableRandom;
 
 /**
  * One channel's way from what blocks the sensor to the edges that a board would see.
@@ -18,36 +17,50 @@ final class Wire {
     private static final int MOST_CHATTER = 3;
     private static final long APART_NS = 1_000;
 
+    /** Kinds of happenings, in the lowest bits of their times. */
+    private static final int BLOCK = 0;
+    private static final int FREE = 1;
+    private static final int MUTE = 2;
+    private static final int SPEAK = 3;
+    private static final int KIND_BITS = 2;
+
     private final Sensing sensing;
-    private final SplittableRandom random;
+    private final Dice dice;
     private final double lateOnNs;
     private final double lateOffNs;
-    /** What blocks and frees the sensor: time, doubled, the lowest bit set when it frees. */
     private final PriorityQueue<Long> happenings = new PriorityQueue<>();
     /** When the line turns over. */
     private final PriorityQueue<Long> turns = new PriorityQueue<>();
     private int blockers;
+    private int mutes;
+    private boolean reported;
     private long lastTurnNs = Long.MIN_VALUE;
     private boolean active;
 
-    Wire(Sensing sensing, SplittableRandom random) {
+    Wire(Sensing sensing, Dice dice) {
         this.sensing = sensing;
-        this.random = random;
+        this.dice = dice;
         lateOnNs = lateness();
         lateOffNs = lateness();
     }
 
     private double lateness() {
-        return Math.max(0, sensing.delayUs() + sensing.delaySdUs() * random.nextGaussian()) * NS_PER_US;
+        return Math.max(0, sensing.delayUs() + sensing.delaySdUs() * dice.normal()) * NS_PER_US;
     }
 
     void change(boolean blocked, long timeNs) {
-        happenings.add(timeNs << 1 | (blocked ? 0 : 1));
+        happenings.add(timeNs << KIND_BITS | (blocked ? BLOCK : FREE));
     }
 
     void block(long fromNs, long toNs) {
         change(true, fromNs);
         change(false, Math.max(toNs, fromNs + APART_NS));
+    }
+
+    /** The receiver says nothing for this time. */
+    void mute(long fromNs, long toNs) {
+        happenings.add(fromNs << KIND_BITS | MUTE);
+        happenings.add(toNs << KIND_BITS | SPEAK);
     }
 
     /** A spike from outside, which the receiver has no part in. */
@@ -58,26 +71,32 @@ final class Wire {
 
     /** Works out everything that happens before this time. */
     void advance(long untilNs) {
-        while (!happenings.isEmpty() && happenings.peek() >> 1 < untilNs) {
+        while (!happenings.isEmpty() && happenings.peek() >> KIND_BITS < untilNs) {
             long next = happenings.poll();
-            boolean frees = (next & 1) == 1;
-            blockers += frees ? -1 : 1;
-            if (blockers == (frees ? 0 : 1)) {
-                follow(next >> 1, frees ? lateOffNs : lateOnNs);
+            switch ((int) next & (1 << KIND_BITS) - 1) {
+                case BLOCK -> blockers++;
+                case FREE -> blockers--;
+                case MUTE -> mutes++;
+                default -> mutes--;
+            }
+            boolean shows = blockers > 0 && mutes == 0;
+            if (shows != reported) {
+                reported = shows;
+                follow(next >> KIND_BITS, shows ? lateOnNs : lateOffNs);
             }
         }
     }
 
     private void follow(long timeNs, double lateNs) {
-        long at = timeNs + Math.round(lateNs + sensing.jitterUs() * NS_PER_US * random.nextGaussian());
-        if (random.nextDouble() >= sensing.chatterShare()) {
+        long at = timeNs + Math.round(lateNs + sensing.jitterUs() * NS_PER_US * dice.normal());
+        if (!dice.chance(sensing.chatterShare())) {
             turn(at);
             return;
         }
-        long[] bursts = new long[2 * random.nextInt(1, MOST_CHATTER + 1) + 1];
-        double spanNs = sensing.chatterUs() * NS_PER_US * random.nextDouble();
+        long[] bursts = new long[2 * dice.number(1, MOST_CHATTER) + 1];
+        double spanNs = dice.between(0, sensing.chatterUs() * NS_PER_US);
         for (int i = 0; i < bursts.length; i++) {
-            bursts[i] = at + Math.round(spanNs * (random.nextDouble() - 0.5));
+            bursts[i] = at + Math.round(spanNs * dice.between(-0.5, 0.5));
         }
         Arrays.sort(bursts);
         for (long burst : bursts) {

@@ -1,16 +1,15 @@
 package org.cupbeam.edge.practice;
 
-import java.util.SplittableRandom;
 import org.cupbeam.edge.EdgeSink;
 
 /** All channels of a rig, and their edges in order of time. */
 final class Wires {
     private final Wire[] wires;
 
-    Wires(int channels, Sensing sensing, SplittableRandom random) {
+    Wires(int channels, Sensing sensing, Dice dice) {
         wires = new Wire[channels];
         for (int i = 0; i < channels; i++) {
-            wires[i] = new Wire(sensing, random.split());
+            wires[i] = new Wire(sensing, dice.split());
         }
     }
 
@@ -18,8 +17,18 @@ final class Wires {
         return wires[channel];
     }
 
-    int count() {
-        return wires.length;
+    /** Spikes of 10 to 80 µs on every channel, at random within this time. */
+    void spike(double perMinute, long fromNs, long toNs, Dice dice) {
+        if (perMinute <= 0) {
+            return;
+        }
+        for (Wire wire : wires) {
+            long atNs = fromNs + Math.round(1e9 * dice.wait(perMinute / 60));
+            while (atNs < toNs) {
+                wire.spike(atNs, dice.ns(10e-6, 80e-6));
+                atNs += Math.round(1e9 * dice.wait(perMinute / 60));
+            }
+        }
     }
 
     /** Hands over every edge up to a time before which nothing new will be told. */
