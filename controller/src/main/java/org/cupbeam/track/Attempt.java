@@ -21,6 +21,15 @@ public record Attempt(long timeNs, long resolvedNs, Outcome outcome, double fini
     /** How a putt ended. */
     public enum Outcome { HOLED, MISSED }
 
+    /**
+     * A miss that no sensor saw, entered by somebody.
+     *
+     * @param beforeMm the first place at which a sensor would have seen it; NaN where there is none
+     */
+    public static Attempt unseen(long timeNs, double beforeMm) {
+        return Verdict.missedUnseen(timeNs, timeNs, beforeMm);
+    }
+
     public boolean holed() {
         return outcome == Outcome.HOLED;
     }

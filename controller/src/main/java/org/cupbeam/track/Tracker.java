@@ -77,6 +77,11 @@ public final class Tracker implements EdgeSink {
         return lane.stimpSdFt();
     }
 
+    /** Where along the line a ball's centre is when the first beam sees it, mm; NaN where there is no beam. */
+    public double unseenMm() {
+        return lay.beams == 0 ? Double.NaN : lay.arrivalMm(0);
+    }
+
     private long firstDueNs() {
         int closing = room.nextToClose();
         long first = closing < 0 ? Sensor.NEVER : room.sensor(closing).closesNs();
@@ -96,7 +101,7 @@ public final class Tracker implements EdgeSink {
         } else if (flight.dueNs() == now) {
             flight.settle(now);
         } else if (strikeDueNs() == now) {
-            sink.attempt(Verdict.missedUnseen(strikes.takeOldest(), now, firstArrivalMm()));
+            sink.attempt(Verdict.missedUnseen(strikes.takeOldest(), now, unseenMm()));
         } else if (cupDueNs() == now) {
             drop(cup.takeDrop());
         } else if (pedalDueNs() == now) {
@@ -152,10 +157,6 @@ public final class Tracker implements EdgeSink {
 
     private long longestRollNs() {
         return (long) (Math.sqrt(2 * (Strikes.FARTHEST_MM + 1000) / lane.decelerationMmPerS2()) * 1e9);
-    }
-
-    private double firstArrivalMm() {
-        return lay.beams == 0 ? Double.NaN : lay.arrivalMm(0);
     }
 
     /** When a ball that lies in the first beam may be taken to be one. */
