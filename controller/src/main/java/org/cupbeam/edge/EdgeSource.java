@@ -1,9 +1,16 @@
 package org.cupbeam.edge;
 
+import java.util.List;
+
 /** Where edges come from while a lane plays. Replays read their trace directly instead. */
 public interface EdgeSource extends AutoCloseable {
-    /** Starts handing edges to the sink, from threads of the source's own, until closed. Called once. */
+    /** Starts handing edges to the sink, from one thread at a time of the source's own, until closed. Called once. */
     void start(EdgeSink sink);
+
+    /** How each channel is being read, in the rig's order; empty where there is nothing to say. Any thread may ask. */
+    default List<ChannelHealth> health() {
+        return List.of();
+    }
 
     /** Stops, and returns once no further edge can reach the sink. */
     @Override

@@ -2,7 +2,10 @@ package org.cupbeam.edge.trace;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
+import java.io.ByteArrayInputStream;
 import java.io.IOException;
+import java.lang.management.ManagementFactory;
+import java.nio.charset.StandardCharsets;
 import java.util.List;
 import org.cupbeam.rig.Rig;
 import org.junit.jupiter.api.Test;
@@ -116,6 +119,28 @@ class VcdReaderTest {
     @Test
     void aTraceWithoutAnyChangeIsATrace() throws IOException {
         assertThat(read(HEAD)).containsExactly("end 0");
+    }
+
+    @Test
+    void readingAllocatesNothingPerEdge() throws IOException {
+        StringBuilder trace = new StringBuilder(HEAD);
+        for (int i = 0; i < 200_000; i++) {
+            trace.append('#').append(i * 7L).append(i % 2 == 0 ? "\n1!\n" : "\n0!\n");
+        }
+        var threads = (com.sun.management.ThreadMXBean) ManagementFactory.getThreadMXBean();
+        long self = Thread.currentThread().getId();
+        VcdReader reader = new VcdReader(
+                new ByteArrayInputStream(trace.toString().getBytes(StandardCharsets.US_ASCII)), "t.vcd", RIG);
+        for (int i = 0; i < 1000; i++) {
+            reader.next();
+        }
+        long before = threads.getThreadAllocatedBytes(self);
+        int edges = 0;
+        while (reader.next() == VcdReader.Step.EDGE) {
+            edges++;
+        }
+        assertThat(edges).isEqualTo(199_000);
+        assertThat(threads.getThreadAllocatedBytes(self) - before).as("bytes for all of them").isLessThan(edges / 10);
     }
 
     private static List<String> read(String trace) throws IOException {
