@@ -2,6 +2,7 @@ package org.cupbeam.event;
 
 import java.util.List;
 import java.util.OptionalLong;
+import org.cupbeam.drill.Drill;
 
 /**
  * What the host asks of a lane.
@@ -24,7 +25,7 @@ public record Command(String id, String by, OptionalLong expect, Ask ask) {
      *
      * @param players 1 to 8, each name at most 40 characters, none twice
      */
-    public record Start(DrillTerms drill, List<String> players, Tags tags) implements Ask {
+    public record Start(Drill drill, List<String> players, Tags tags) implements Ask {
         public Start {
             players = List.copyOf(players);
         }

@@ -2,10 +2,11 @@ package org.cupbeam.event;
 
 import java.util.HashSet;
 import java.util.List;
+import org.cupbeam.drill.Worded;
 
 /** Commands and their answers as JSON. */
 public final class CommandJson {
-    private enum Word { START, TAKE_BACK, MISS, VOID, PASS, END }
+    private enum Word implements Worded { START, TAKE_BACK, MISS, VOID, PASS, END }
 
     private CommandJson() {
     }
@@ -17,7 +18,7 @@ public final class CommandJson {
                 to.sequence("expect", command.expect().getAsLong());
             }
             if (command.ask() instanceof Command.Start start) {
-                to.object("drill", drill -> Parts.drill(drill, start.drill())).texts("players", start.players())
+                to.object("drill", drill -> DrillJson.write(drill, start.drill())).texts("players", start.players())
                         .object("tags", tags -> Parts.tags(tags, start.tags()));
             } else if (command.ask() instanceof Command.Miss miss) {
                 to.tenth("finish_mm", miss.finishMm());
@@ -51,7 +52,7 @@ public final class CommandJson {
 
     private static Command.Ask ask(Fields from) throws BadMessage {
         return switch (from.word("command", Word.class)) {
-            case START -> new Command.Start(Parts.drill(from.object("drill")), players(from),
+            case START -> new Command.Start(DrillJson.read(from.object("drill")), players(from),
                     Parts.tags(from, "tags"));
             case TAKE_BACK -> new Command.TakeBack();
             case MISS -> new Command.Miss(from.numberOrNaN("finish_mm"));

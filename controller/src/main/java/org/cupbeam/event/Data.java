@@ -1,6 +1,9 @@
 package org.cupbeam.event;
 
 import java.time.Instant;
+import org.cupbeam.drill.Drill;
+import org.cupbeam.drill.EndedBy;
+import org.cupbeam.drill.Worded;
 
 /** What an event says. */
 public sealed interface Data {
@@ -54,7 +57,7 @@ public sealed interface Data {
      *
      * @param limitMm the overshoot limit in force, the drill's or the rig's
      */
-    record RunStarted(Stamp stamp, Of of, DrillTerms drill, Tags tags, double limitMm) implements Run {
+    record RunStarted(Stamp stamp, Of of, Drill drill, Tags tags, double limitMm) implements Run {
     }
 
     /**
@@ -78,9 +81,6 @@ public sealed interface Data {
     record DuelEnded(Stamp stamp, String duel, String winner) implements Run {
     }
 
-    /** Why a run is over. */
-    enum EndedBy { OUT_OF_BALLS, CLEARED_ALL, OVERSHOOT, DUEL, STOPPED }
-
     /**
      * An earlier attempt no longer counts.
      *
@@ -91,7 +91,7 @@ public sealed interface Data {
      */
     record Correction(Stamp stamp, What what, long of, String by, String reason) implements Data {
         /** The last attempt of the play taken back, or any attempt voided in the record alone. */
-        public enum What { TAKEN_BACK, VOIDED }
+        public enum What implements Worded { TAKEN_BACK, VOIDED }
 
         @Override
         public String type() {

@@ -8,6 +8,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.OptionalLong;
 import java.util.function.Predicate;
+import org.cupbeam.drill.Worded;
 
 /**
  * One JSON object being read. Keys that are not asked for are passed over, so that a later version may add some; an
@@ -48,7 +49,7 @@ final class Fields {
         return text;
     }
 
-    <E extends Enum<E>> E word(String key, Class<E> type) throws BadMessage {
+    <E extends Enum<E> & Worded> E word(String key, Class<E> type) throws BadMessage {
         E found = required(key) instanceof String word ? Words.find(type, word) : null;
         if (found == null) {
             throw bad(key, "is " + shown(map.get(key)), "give one of " + Words.all(type));
@@ -56,7 +57,7 @@ final class Fields {
         return found;
     }
 
-    <E extends Enum<E>> E wordOrNull(String key, Class<E> type) throws BadMessage {
+    <E extends Enum<E> & Worded> E wordOrNull(String key, Class<E> type) throws BadMessage {
         return has(key) ? word(key, type) : null;
     }
 
@@ -155,6 +156,11 @@ final class Fields {
 
     BadMessage bad(String key, String what, String remedy) {
         return new BadMessage(path(key), what, remedy);
+    }
+
+    /** Something wrong with the whole object. */
+    BadMessage bad(String what, String remedy) {
+        return new BadMessage(at, what, remedy);
     }
 
     private List<?> list(String key, int max) throws BadMessage {

@@ -2,6 +2,7 @@ package org.cupbeam.event;
 
 import java.time.Instant;
 import java.util.List;
+import org.cupbeam.drill.Worded;
 
 /**
  * How a lane is.
@@ -14,7 +15,7 @@ import java.util.List;
 public record Health(State state, long connection, String boot, Report report) {
 
     /** Online; gone in good order; or found gone by the broker. */
-    public enum State { ONLINE, OFFLINE, LOST }
+    public enum State implements Worded { ONLINE, OFFLINE, LOST }
 
     /**
      * The particulars.
@@ -41,9 +42,9 @@ public record Health(State state, long connection, String boot, Report report) {
      */
     public record Sensor(String name, Kind kind, Condition state, double lastEdgeAgoS, double edgesPerMinute) {
         /** What it is. */
-        public enum Kind { CUP, STRIKE, PEDAL, BEAM }
+        public enum Kind implements Worded { CUP, STRIKE, PEDAL, BEAM }
 
         /** How it is; unseen: no edge yet. */
-        public enum Condition { CLEAR, BLOCKED, STUCK, CHATTERING, UNSEEN }
+        public enum Condition implements Worded { CLEAR, BLOCKED, STUCK, CHATTERING, UNSEEN }
     }
 }

@@ -11,6 +11,7 @@ import java.math.BigDecimal;
 import java.util.List;
 import java.util.function.BiConsumer;
 import java.util.function.Consumer;
+import org.cupbeam.drill.Worded;
 
 /**
  * Writes one JSON object, key by key, in the order of the calls. Streaming, since a lane is to be ready before a
@@ -61,8 +62,8 @@ final class JsonOut {
         return put(key, () -> to.writeString(valueOrNull));
     }
 
-    JsonOut word(String key, Enum<?> valueOrNull) {
-        return text(key, valueOrNull == null ? null : Words.of(valueOrNull));
+    JsonOut word(String key, Worded valueOrNull) {
+        return text(key, valueOrNull == null ? null : valueOrNull.word());
     }
 
     JsonOut flag(String key, boolean value) {

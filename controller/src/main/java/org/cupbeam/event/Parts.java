@@ -5,7 +5,6 @@ import java.util.List;
 /** JSON of the parts that several messages share. */
 final class Parts {
     static final int MAX_TEXT = 400;
-    private static final int MAX_STATIONS = 100;
 
     private Parts() {
     }
@@ -60,62 +59,6 @@ final class Parts {
 
     static GreenNow green(Fields from) throws BadMessage {
         return new GreenNow(from.number("stimp_ft"), from.number("stimp_sd_ft"), from.numberOrNaN("uphill_percent"));
-    }
-
-    static void drill(JsonOut to, DrillTerms drill) {
-        to.text("name", drill.name()).object("stations", stations -> stations(stations, drill.stations()))
-                .object("balls", balls -> balls.whole("count", drill.balls().count())
-                        .word("supply", drill.balls().supply()))
-                .object("advance", advance -> advance.whole("holed", drill.holed()))
-                .object("overshoot", overshoot -> {
-                    if (!Double.isNaN(drill.limitMm())) {
-                        overshoot.number("limit_mm", drill.limitMm());
-                    }
-                    overshoot.word("penalty", drill.penalty());
-                });
-        if (drill.turns() != null) {
-            to.object("duel", duel -> duel.word("turns", drill.turns()));
-        }
-    }
-
-    private static void stations(JsonOut to, DrillTerms.Stations stations) {
-        if (stations instanceof DrillTerms.Ladder ladder) {
-            to.number("first_mm", ladder.firstMm()).number("step_mm", ladder.stepMm()).whole("count", ladder.count());
-        } else if (stations instanceof DrillTerms.At at) {
-            to.numbers("at_mm", at.mm());
-        }
-    }
-
-    static DrillTerms drill(Fields from) throws BadMessage {
-        Fields balls = from.object("balls");
-        Fields advance = from.objectOrNull("advance");
-        Fields overshoot = from.objectOrNull("overshoot");
-        Fields duel = from.objectOrNull("duel");
-        DrillTerms.Penalty penalty = overshoot == null ? null
-                : overshoot.wordOrNull("penalty", DrillTerms.Penalty.class);
-        return new DrillTerms(from.text("name", 80), stations(from.object("stations")),
-                new DrillTerms.Balls(balls.count("count", 1), balls.word("supply", DrillTerms.Supply.class)),
-                advance == null || !advance.has("holed") ? 1 : advance.count("holed", 1),
-                overshoot == null ? Double.NaN : overshoot.numberOrNaN("limit_mm"),
-                penalty == null ? DrillTerms.Penalty.NONE : penalty,
-                duel == null ? null : duel.wordOrNull("turns", DrillTerms.Turns.class));
-    }
-
-    private static DrillTerms.Stations stations(Fields from) throws BadMessage {
-        if (!from.has("at_mm")) {
-            return new DrillTerms.Ladder(from.number("first_mm", 1, 100_000), from.number("step_mm", 0, 100_000),
-                    (int) from.whole("count", 1, MAX_STATIONS));
-        }
-        List<Double> at = from.numbers("at_mm", MAX_STATIONS);
-        for (double each : at) {
-            if (!(each > 0)) {
-                throw from.bad("at_mm", "holds " + each, "give distances from the hole, above 0");
-            }
-        }
-        if (at.isEmpty()) {
-            throw from.bad("at_mm", "is empty", "give one distance or more");
-        }
-        return new DrillTerms.At(at);
     }
 
     static String id(Fields from, String key) throws BadMessage {

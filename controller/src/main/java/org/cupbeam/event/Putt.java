@@ -1,5 +1,7 @@
 package org.cupbeam.event;
 
+import org.cupbeam.drill.Worded;
+
 /**
  * One putt, resolved, as the wire has it: lengths and speeds to a tenth.
  *
@@ -18,8 +20,8 @@ public record Putt(Outcome outcome, double finishMm, double finishSdMm, double l
                    boolean overshoot, double speedAtHoleMmPerS, double paceMm, boolean rim, How how) {
 
     /** How a putt ended. */
-    public enum Outcome { HOLED, MISSED }
+    public enum Outcome implements Worded { HOLED, MISSED }
 
     /** How it is known. */
-    public enum How { SENSED, ENTERED }
+    public enum How implements Worded { SENSED, ENTERED }
 }

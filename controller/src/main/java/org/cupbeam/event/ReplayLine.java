@@ -1,5 +1,7 @@
 package org.cupbeam.event;
 
+import org.cupbeam.drill.EndedBy;
+
 /** What a replay prints: one JSON object a line; lengths and speeds to a tenth, times to 0.1 ms. */
 public final class ReplayLine {
     private ReplayLine() {
@@ -35,7 +37,7 @@ public final class ReplayLine {
     }
 
     /** The end of a run. */
-    public static String runEnded(String player, int stationsCleared, int attempts, int holed, Data.EndedBy endedBy) {
+    public static String runEnded(String player, int stationsCleared, int attempts, int holed, EndedBy endedBy) {
         return JsonOut.line(to -> to.flag("run_ended", true).text("player", player)
                 .whole("stations_cleared", stationsCleared).whole("attempts", attempts).whole("holed", holed)
                 .word("ended_by", endedBy));

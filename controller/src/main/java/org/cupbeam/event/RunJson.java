@@ -1,8 +1,11 @@
 package org.cupbeam.event;
 
+import org.cupbeam.drill.EndedBy;
+import org.cupbeam.drill.Worded;
+
 /** JSON of what events say about runs and duels. */
 final class RunJson {
-    private enum What { STARTED, ENDED, PASSED, DUEL_ENDED }
+    private enum What implements Worded { STARTED, ENDED, PASSED, DUEL_ENDED }
 
     private RunJson() {
     }
@@ -10,7 +13,7 @@ final class RunJson {
     static void write(JsonOut to, Data.Run run) {
         if (run instanceof Data.RunStarted started) {
             of(to.word("what", What.STARTED), started.of())
-                    .object("drill", drill -> Parts.drill(drill, started.drill()))
+                    .object("drill", drill -> DrillJson.write(drill, started.drill()))
                     .object("tags", tags -> Parts.tags(tags, started.tags()))
                     .number("limit_mm", started.limitMm());
         } else if (run instanceof Data.RunEnded ended) {
@@ -29,11 +32,11 @@ final class RunJson {
 
     static Data.Run read(Fields from, Stamp stamp) throws BadMessage {
         return switch (from.word("what", What.class)) {
-            case STARTED -> new Data.RunStarted(stamp, of(from), Parts.drill(from.object("drill")),
+            case STARTED -> new Data.RunStarted(stamp, of(from), DrillJson.read(from.object("drill")),
                     Parts.tags(from, "tags"), from.number("limit_mm"));
             case ENDED -> new Data.RunEnded(stamp, of(from), from.count("stations_cleared", 0),
                     from.count("attempts", 0), from.count("holed", 0), from.numberOrNaN("mean_miss_mm"),
-                    from.word("ended_by", Data.EndedBy.class));
+                    from.word("ended_by", EndedBy.class));
             case PASSED -> new Data.RunPassed(stamp, of(from));
             case DUEL_ENDED -> new Data.DuelEnded(stamp, Parts.id(from, "duel"),
                     from.textOrNull("winner", Score.MAX_NAME));

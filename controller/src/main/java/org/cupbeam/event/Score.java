@@ -3,6 +3,9 @@ package org.cupbeam.event;
 import java.time.Instant;
 import java.util.List;
 import java.util.OptionalInt;
+import org.cupbeam.drill.Drill;
+import org.cupbeam.drill.EndedBy;
+import org.cupbeam.drill.Worded;
 
 /**
  * The whole state of play of one lane, small enough to be sent after every putt: a board can be drawn from it alone.
@@ -17,7 +20,7 @@ import java.util.OptionalInt;
  * @param last     the last attempt; null where there is none
  * @param beams    the rig's, in order along the line
  */
-public record Score(String studio, String lane, long sequence, State state, DrillTerms drill, double limitMm,
+public record Score(String studio, String lane, long sequence, State state, Drill drill, double limitMm,
                     Tags tags, String duel, String winner, OptionalInt turn, List<Player> players, Last last,
                     GreenNow green, List<BeamAt> beams, Instant time) {
     /** The most players of a duel. */
@@ -33,7 +36,7 @@ public record Score(String studio, String lane, long sequence, State state, Dril
     }
 
     /** Whether anything is played for. */
-    public enum State { IDLE, PLAYING, OVER }
+    public enum State implements Worded { IDLE, PLAYING, OVER }
 
     /**
      * One player's run.
@@ -47,7 +50,7 @@ public record Score(String studio, String lane, long sequence, State state, Dril
      */
     public record Player(String player, String run, int station, double stationMm, int stationsCleared, int attempts,
                          int holed, double meanMissMm, int ballsLeft, OptionalInt ballsInRun, int visit,
-                         Data.EndedBy endedBy, List<PuttMade> putts) {
+                         EndedBy endedBy, List<PuttMade> putts) {
         public Player {
             putts = List.copyOf(putts);
         }

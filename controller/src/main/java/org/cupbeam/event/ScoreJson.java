@@ -3,6 +3,7 @@ package org.cupbeam.event;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.OptionalInt;
+import org.cupbeam.drill.EndedBy;
 
 /** The score as JSON. */
 public final class ScoreJson {
@@ -15,7 +16,7 @@ public final class ScoreJson {
         return JsonOut.bytes(to -> {
             to.text("studio", score.studio()).text("lane", score.lane()).sequence("sequence", score.sequence())
                     .word("state", score.state())
-                    .objectOrNull("drill", score.drill(), drill -> Parts.drill(drill, score.drill()))
+                    .objectOrNull("drill", score.drill(), drill -> DrillJson.write(drill, score.drill()))
                     .number("limit_mm", score.limitMm())
                     .object("tags", tags -> Parts.tags(tags, score.tags()))
                     .text("duel", score.duel()).text("winner", score.winner());
@@ -46,7 +47,7 @@ public final class ScoreJson {
             beams.add(new Score.BeamAt(each.text("name", Score.MAX_NAME), each.number("position_mm")));
         }
         return new Score(name(from, "studio"), name(from, "lane"), from.sequence("sequence"),
-                from.word("state", Score.State.class), drill == null ? null : Parts.drill(drill),
+                from.word("state", Score.State.class), drill == null ? null : DrillJson.read(drill),
                 from.number("limit_mm"), Parts.tags(from, "tags"), Parts.idOrNull(from, "duel"),
                 from.textOrNull("winner", Score.MAX_NAME), turn, players, last == null ? null : last(last),
                 Parts.green(from.object("green")), beams, from.time("time"));
@@ -74,7 +75,7 @@ public final class ScoreJson {
                 from.count("station", 1), from.number("station_mm"), from.count("stations_cleared", 0),
                 from.count("attempts", 0), from.count("holed", 0), from.numberOrNaN("mean_miss_mm"),
                 from.count("balls_left", 0), optional(from, "balls_in_run"), from.count("visit", 0),
-                from.wordOrNull("ended_by", Data.EndedBy.class), putts);
+                from.wordOrNull("ended_by", EndedBy.class), putts);
     }
 
     private static void last(JsonOut to, Score.Last last) {

@@ -1,5 +1,7 @@
 package org.cupbeam.event;
 
+import org.cupbeam.drill.Worded;
+
 /**
  * When something happened, as far as a board without a battery clock can tell.
  *
@@ -10,5 +12,5 @@ package org.cupbeam.event;
 public record Stamp(String boot, long monotonicNs, Clock clock) {
 
     /** Whether the wall clock has been set from outside since the start. */
-    public enum Clock { SYNCHRONISED, UNSYNCHRONISED }
+    public enum Clock implements Worded { SYNCHRONISED, UNSYNCHRONISED }
 }

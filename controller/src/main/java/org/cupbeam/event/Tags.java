@@ -1,5 +1,7 @@
 package org.cupbeam.event;
 
+import org.cupbeam.drill.Worded;
+
 /**
  * What sort of putt a run is made of.
  *
@@ -11,8 +13,8 @@ public record Tags(Break breaks, Slope slope) {
     public static final Tags NONE = new Tags(null, null);
 
     /** Which way a putt turns, seen from the ball. */
-    public enum Break { LEFT_TO_RIGHT, RIGHT_TO_LEFT, STRAIGHT }
+    public enum Break implements Worded { LEFT_TO_RIGHT, RIGHT_TO_LEFT, STRAIGHT }
 
     /** Which way a putt lies. */
-    public enum Slope { UPHILL, DOWNHILL, LEVEL }
+    public enum Slope implements Worded { UPHILL, DOWNHILL, LEVEL }
 }

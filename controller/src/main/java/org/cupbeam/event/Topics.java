@@ -1,6 +1,7 @@
 package org.cupbeam.event;
 
 import java.util.regex.Pattern;
+import org.cupbeam.drill.Worded;
 
 /**
  * The topics of one lane, {@code cupbeam/<studio>/<lane>/…}.
@@ -14,8 +15,8 @@ public record Topics(String studio, String lane) {
     /** What a studio's or lane's name may be, in words for an error. */
     public static final String NAME_RULE = "1 to 32 of a-z, 0-9 and hyphen";
 
-    /** What a topic carries; its last level is the word in lower case. */
-    public enum Kind {
+    /** What a topic carries; its last level is its word. */
+    public enum Kind implements Worded {
         EVENT(false), SCORE(true), HEALTH(true), COMMAND(false), ANSWER(false), STORED(true);
 
         private final boolean retained;
@@ -48,7 +49,7 @@ public record Topics(String studio, String lane) {
     }
 
     public String of(Kind kind) {
-        return "cupbeam/" + studio + "/" + lane + "/" + Words.of(kind);
+        return "cupbeam/" + studio + "/" + lane + "/" + kind.word();
     }
 
     public String event() {
@@ -77,7 +78,7 @@ public record Topics(String studio, String lane) {
 
     /** The filter that takes one kind of message of every lane of a studio. */
     public static String everyLane(String studio, Kind kind) {
-        return "cupbeam/" + studio + "/+/" + Words.of(kind);
+        return "cupbeam/" + studio + "/+/" + kind.word();
     }
 
     /** Takes a topic apart; null where it is none of ours. */

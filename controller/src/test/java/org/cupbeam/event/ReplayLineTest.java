@@ -2,6 +2,7 @@ package org.cupbeam.event;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
+import org.cupbeam.drill.EndedBy;
 import org.junit.jupiter.api.Test;
 
 class ReplayLineTest {
@@ -31,7 +32,7 @@ class ReplayLineTest {
 
     @Test
     void runsAndDuelsEndWithALineOfTheirOwn() {
-        assertThat(ReplayLine.runEnded("A", 3, 12, 5, Data.EndedBy.CLEARED_ALL)).isEqualTo(
+        assertThat(ReplayLine.runEnded("A", 3, 12, 5, EndedBy.CLEARED_ALL)).isEqualTo(
                 "{\"run_ended\": true, \"player\": \"A\", \"stations_cleared\": 3, \"attempts\": 12, \"holed\": 5, "
                         + "\"ended_by\": \"cleared-all\"}");
         assertThat(ReplayLine.duelEnded("B")).isEqualTo("{\"duel_ended\": true, \"winner\": \"B\"}");

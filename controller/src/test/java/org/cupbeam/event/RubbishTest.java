@@ -57,9 +57,9 @@ class RubbishTest {
             ["Ana","Bo"]                     | []                         | players: is []; give 1 to 8 names
             ["Ana","Bo"]                     | ["1","2","3","4","5","6","7","8","9"] | players: has 9 entries; give at most 8
             "supply":"every-station"         | "supply":"plenty"          | drill.balls.supply: is "plenty"; give one of every-station, whole-run
-            "first_mm":914.4                 | "first_mm":0               | drill.stations.first_mm: is 0.0; give 1.0 to
-            "first_mm":914.4                 | "at_mm":[]                 | drill.stations.at_mm: is empty
-            "first_mm":914.4                 | "at_mm":[-5]               | drill.stations.at_mm: holds -5.0; give distances from the hole, above 0
+            "first_mm":914.4                 | "first_mm":0               | drill: it cannot be played: a station stands 100.0 to 50000.0 mm from the hole, not 0.0; give a drill
+            "first_mm":914.4                 | "at_mm":[]                 | drill: it cannot be played: a drill has 1 to 100 stations, not 0
+            "first_mm":914.4                 | "at_mm":[-5]               | drill: it cannot be played: a station stands
             "by":"Jo"                        | "expect":7,"by":"Jo"       | expect: is 7; give 16 digits
             """)
     void aCommandThatMakesNoSenseIsRefusedUnderItsOwnId(String part, String spoiled, String reason) {

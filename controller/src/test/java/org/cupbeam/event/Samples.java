@@ -3,9 +3,16 @@ package org.cupbeam.event;
 import java.time.Instant;
 import java.util.Collections;
 import java.util.List;
+import java.util.OptionalDouble;
 import java.util.OptionalInt;
 import java.util.OptionalLong;
 import java.util.stream.IntStream;
+import org.cupbeam.drill.Drill;
+import org.cupbeam.drill.EndedBy;
+import org.cupbeam.drill.Penalty;
+import org.cupbeam.drill.Stations;
+import org.cupbeam.drill.Supply;
+import org.cupbeam.drill.Turns;
 
 /** One of each message, with and without what may be absent. */
 public final class Samples {
@@ -21,12 +28,10 @@ public final class Samples {
             Double.NaN, Double.NaN, false, Putt.How.ENTERED);
     public static final Tags TAGS = new Tags(Tags.Break.LEFT_TO_RIGHT, Tags.Slope.UPHILL);
     public static final GreenNow GREEN = new GreenNow(10.25, 0.125, Double.NaN);
-    public static final DrillTerms LADDER = new DrillTerms("Putter-length ladder",
-            new DrillTerms.Ladder(914.4, 914.4, 10), new DrillTerms.Balls(6, DrillTerms.Supply.EVERY_STATION), 1,
-            914.4, DrillTerms.Penalty.NONE, DrillTerms.Turns.STATION);
-    public static final DrillTerms AT = new DrillTerms("Drei Stationen ⛳",
-            new DrillTerms.At(List.of(1200.0, 1800.5, 2400.0)),
-            new DrillTerms.Balls(5, DrillTerms.Supply.WHOLE_RUN), 2, Double.NaN, DrillTerms.Penalty.BACK_ONE, null);
+    public static final Drill LADDER = new Drill("Putter-length ladder", new Stations.Ladder(914.4, 914.4, 10), 6,
+            Supply.EVERY_STATION, 1, OptionalDouble.of(914.4), Penalty.NONE, Turns.STATION);
+    public static final Drill AT = new Drill("Drei Stationen ⛳", new Stations.Marked(List.of(1200.0, 1800.5, 2400.0)),
+            5, Supply.WHOLE_RUN, 2, OptionalDouble.empty(), Penalty.BACK_ONE, Turns.BALL);
     public static final Data.Of ANA = new Data.Of("r-17", "d-4", "Ana", 1);
     public static final Data.Of SOLO = new Data.Of("r-18", null, "Bo", 1);
 
@@ -42,8 +47,8 @@ public final class Samples {
                 new Data.Attempt(STAMP, SHORT, null, Tags.NONE, GREEN),
                 new Data.RunStarted(STAMP, ANA, LADDER, TAGS, 914.4),
                 new Data.RunStarted(STAMP, SOLO, AT, new Tags(null, Tags.Slope.LEVEL), 267),
-                new Data.RunEnded(STAMP, ANA, 3, 19, 11, 402.7, Data.EndedBy.OUT_OF_BALLS),
-                new Data.RunEnded(STAMP, SOLO, 10, 10, 10, Double.NaN, Data.EndedBy.CLEARED_ALL),
+                new Data.RunEnded(STAMP, ANA, 3, 19, 11, 402.7, EndedBy.OUT_OF_BALLS),
+                new Data.RunEnded(STAMP, SOLO, 10, 10, 10, Double.NaN, EndedBy.CLEARED_ALL),
                 new Data.RunPassed(STAMP, ANA),
                 new Data.DuelEnded(STAMP, "d-4", "Ana"),
                 new Data.DuelEnded(STAMP, "d-4", null),
@@ -73,7 +78,7 @@ public final class Samples {
                 new Score.PuttMade(10, Putt.Outcome.MISSED, -10_234.5, false, Putt.How.ENTERED));
         List<Score.Player> all = IntStream.range(0, players).mapToObj(i -> new Score.Player("\u4e00".repeat(39) + i,
                 "r-" + i, 10, 9144, 9, putts, 0, 10_234.5, 6, OptionalInt.of(6), 10,
-                i == 0 ? Data.EndedBy.OUT_OF_BALLS : null, made)).toList();
+                i == 0 ? EndedBy.OUT_OF_BALLS : null, made)).toList();
         return new Score("north", "bay-3", 99, Score.State.PLAYING, LADDER, 914.4, TAGS, "d-4", null,
                 OptionalInt.of(1), all, new Score.Last(99, "Ana", 3, 2743.2, MISSED), new GreenNow(10.25, 0.125, -1),
                 List.of(new Score.BeamAt("near", -120.5), new Score.BeamAt("far", 980)), TIME);

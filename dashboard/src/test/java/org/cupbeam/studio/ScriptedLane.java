@@ -1,8 +1,14 @@
 package org.cupbeam.studio;
 
 import java.time.Instant;
+import java.util.OptionalDouble;
+import org.cupbeam.drill.Drill;
+import org.cupbeam.drill.EndedBy;
+import org.cupbeam.drill.Penalty;
+import org.cupbeam.drill.Stations;
+import org.cupbeam.drill.Supply;
+import org.cupbeam.drill.Turns;
 import org.cupbeam.event.Data;
-import org.cupbeam.event.DrillTerms;
 import org.cupbeam.event.Event;
 import org.cupbeam.event.EventJson;
 import org.cupbeam.event.GreenNow;
@@ -14,8 +20,8 @@ import org.cupbeam.event.Tags;
 
 /** A lane that says what a test has it say, as events with the next number each. */
 public final class ScriptedLane {
-    public static final DrillTerms LADDER = new DrillTerms("Ladder", new DrillTerms.Ladder(914.4, 914.4, 10),
-            new DrillTerms.Balls(6, DrillTerms.Supply.EVERY_STATION), 1, 914.4, DrillTerms.Penalty.LOSE_BALL, null);
+    public static final Drill LADDER = new Drill("Ladder", new Stations.Ladder(914.4, 914.4, 10), 6,
+            Supply.EVERY_STATION, 1, OptionalDouble.of(914.4), Penalty.LOSE_BALL, Turns.STATION);
     public static final Tags TAGS = new Tags(Tags.Break.LEFT_TO_RIGHT, Tags.Slope.UPHILL);
     public static final GreenNow GREEN = new GreenNow(9.4, 0.2, 0.5);
     private static final Instant START = Instant.parse("2026-11-25T18:00:00Z");
@@ -67,7 +73,7 @@ public final class ScriptedLane {
 
     public Event ends(String run, String duel, String player, int cleared, int attempts, int holed, double meanMissMm) {
         return event(new Data.RunEnded(stamp(), new Data.Of(run, duel, player, 1), cleared, attempts, holed, meanMissMm,
-                Data.EndedBy.OUT_OF_BALLS));
+                EndedBy.OUT_OF_BALLS));
     }
 
     public Event endsDuel(String duel, String winner) {

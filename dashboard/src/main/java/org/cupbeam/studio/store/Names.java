@@ -3,8 +3,8 @@ package org.cupbeam.studio.store;
 import java.text.Normalizer;
 import java.util.List;
 import java.util.Locale;
+import org.cupbeam.drill.Drill;
 import org.cupbeam.event.DrillJson;
-import org.cupbeam.event.DrillTerms;
 import org.cupbeam.event.Source;
 import org.jdbi.v3.core.Handle;
 
@@ -36,11 +36,11 @@ final class Names {
                         name.strip(), key(name), atMs));
     }
 
-    int drill(Handle h, DrillTerms terms) {
+    int drill(Handle h, Drill terms) {
         String text = DrillJson.text(terms);
         return numbers.of(h, "drill", "terms = ?", List.of(text), id ->
                 h.execute("INSERT INTO drill (id, name, terms, limit_mm) VALUES (?, ?, ?, ?)", id, terms.name(), text,
-                        Rows.orNull(terms.limitMm())));
+                        terms.limitMm().isPresent() ? terms.limitMm().getAsDouble() : null));
     }
 
     Integer duel(Handle h, int journal, String nameOrNull) {

@@ -1,10 +1,10 @@
 package org.cupbeam.studio.store;
 
 import java.nio.charset.StandardCharsets;
+import org.cupbeam.drill.Worded;
 import org.cupbeam.event.Data;
 import org.cupbeam.event.Putt;
 import org.cupbeam.event.Tags;
-import org.cupbeam.event.Words;
 import org.cupbeam.studio.ingest.Arrival;
 import org.jdbi.v3.core.Handle;
 import org.jdbi.v3.core.statement.PreparedBatch;
@@ -68,8 +68,8 @@ final class Rows {
         return Double.isNaN(value) ? null : value;
     }
 
-    static String word(Enum<?> constantOrNull) {
-        return constantOrNull == null ? null : Words.of(constantOrNull);
+    static String word(Worded constantOrNull) {
+        return constantOrNull == null ? null : constantOrNull.word();
     }
 
     private static int flag(boolean value) {
