@@ -109,7 +109,7 @@ public final class Replay implements EdgeSink {
     private void tell(Happening happening) {
         if (happening instanceof RunEnded ended) {
             lines.accept(ReplayLine.runEnded(ended.player(), ended.run().cleared(), ended.run().tally().attempts(),
-                    ended.run().tally().holed(), Words.endedBy(ended.run().endedBy().orElseThrow())));
+                    ended.run().tally().holed(), ended.run().endedBy().orElseThrow()));
         } else if (happening instanceof DuelEnded ended) {
             lines.accept(ReplayLine.duelEnded(ended.winner().orElse(null)));
         }

@@ -1,7 +1,5 @@
 package org.cupbeam.lane;
 
-import org.cupbeam.drill.EndedBy;
-import org.cupbeam.event.Data;
 import org.cupbeam.event.Putt;
 import org.cupbeam.event.Putt.How;
 import org.cupbeam.event.Putt.Outcome;
@@ -16,15 +14,5 @@ final class Words {
         return new Putt(attempt.holed() ? Outcome.HOLED : Outcome.MISSED, attempt.finishMm(), attempt.finishSdMm(),
                 attempt.betweenLowMm(), attempt.betweenHighMm(), overshoot, attempt.speedAtHoleMmPerS(),
                 attempt.paceMm(), attempt.rim(), how);
-    }
-
-    static Data.EndedBy endedBy(EndedBy why) {
-        return switch (why) {
-            case OUT_OF_BALLS -> Data.EndedBy.OUT_OF_BALLS;
-            case CLEARED_ALL -> Data.EndedBy.CLEARED_ALL;
-            case OVERSHOOT -> Data.EndedBy.OVERSHOOT;
-            case DUEL -> Data.EndedBy.DUEL;
-            case STOPPED -> Data.EndedBy.STOPPED;
-        };
     }
 }
