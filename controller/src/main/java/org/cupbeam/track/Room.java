@@ -65,6 +65,10 @@ final class Room {
         return usable[channel] && !sensors[channel].blockedWithin(fromNs, toNs);
     }
 
+    boolean isUsable(int channel) {
+        return usable[channel];
+    }
+
     void setUsable(int channel, boolean whether) {
         usable[channel] = whether;
     }

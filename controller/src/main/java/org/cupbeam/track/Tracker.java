@@ -62,6 +62,16 @@ public final class Tracker implements EdgeSink {
         }
     }
 
+    /** When something is settled by time alone if no edge comes before; {@link Long#MAX_VALUE} if nothing waits. */
+    public long dueNs() {
+        return dueNs;
+    }
+
+    /** Whether a channel's word counts: edges of one that is faulty make no attempts, and its silence says nothing. */
+    public void setUsable(int channel, boolean whether) {
+        room.setUsable(channel, whether);
+    }
+
     /** Settles all that is open: no edge will come any more. */
     public void end() {
         advance(FAR);
@@ -112,6 +122,9 @@ public final class Tracker implements EdgeSink {
     }
 
     private void pulse(int channel) {
+        if (!room.isUsable(channel)) {
+            return;
+        }
         Sensor sensor = room.sensor(channel);
         int beam = room.beamOf(channel);
         if (beam >= 0) {
