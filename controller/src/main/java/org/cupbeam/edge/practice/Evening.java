@@ -10,11 +10,13 @@ import org.cupbeam.rig.Rig;
 public final class Evening {
     private final Rig rig;
     private final Edges edges;
+    private final long endNs;
     private final List<Truth> truths;
 
-    private Evening(Rig rig, Edges edges, List<Truth> truths) {
+    private Evening(Rig rig, Edges edges, long endNs, List<Truth> truths) {
         this.rig = rig;
         this.edges = edges;
+        this.endNs = endNs;
         this.truths = List.copyOf(truths);
     }
 
@@ -36,7 +38,7 @@ public final class Evening {
             truths.add(living.putt(fromMm, lane.player()));
         }
         living.playOut(edges);
-        return new Evening(lane.rig(), edges, truths);
+        return new Evening(lane.rig(), edges, Math.max(living.nextStrikeNs(), edges.lastNs()), truths);
     }
 
     /** What is fitted, as the rig file says. */
@@ -54,11 +56,17 @@ public final class Evening {
         return edges.count;
     }
 
-    /** Hands every edge to a sink, in order of time. */
+    /** When it ended, ns after it began. */
+    public long endNs() {
+        return endNs;
+    }
+
+    /** Hands every edge to a sink, in order of time, and tells it when the evening ended. */
     public void play(EdgeSink sink) {
         for (int i = 0; i < edges.count; i++) {
             sink.edge(edges.channels[i], edges.active[i], edges.timesNs[i]);
         }
+        sink.settled(endNs);
     }
 
     /** Edges, kept without an object for each. */
@@ -67,6 +75,10 @@ public final class Evening {
         private int[] channels = new int[1024];
         private boolean[] active = new boolean[1024];
         private int count;
+
+        long lastNs() {
+            return count == 0 ? 0 : timesNs[count - 1];
+        }
 
         @Override
         public void edge(int channel, boolean isActive, long timeNs) {

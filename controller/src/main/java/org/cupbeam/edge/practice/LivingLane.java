@@ -13,7 +13,9 @@ final class LivingLane {
     private static final double NS_PER_S = 1e9;
     private static final double S_PER_HOUR = 3600;
     private static final long FIRST_STRIKE_NS = 2_000_000_000;
-    private static final long APART_NS = 100_000_000;
+    /** Nobody strikes two balls from one spot in less. */
+    private static final double SOONEST_STRIKE_S = 1.4;
+    private static final long APART_NS = 600_000_000;
 
     private final PracticeLane lane;
     private final Sensors sensors;
@@ -75,16 +77,17 @@ final class LivingLane {
         }
         boolean felt = strike(putt);
         boolean visible = sensors.cast(putt.shadow(), putt.struckNs()) || felt;
-        goOn(putt, Math.max(othersEndNs, putt.endedNs()));
+        goOn(putt, Math.max(othersEndNs, putt.expectedUntilNs()));
         return putt.truth(lane.rig().limitMm(), visible);
     }
 
     /** What follows: the next ball at once, or whatever happens on the lane before it. */
     private void goOn(Putt putt, long endNs) {
         boolean wasEarly = early;
-        early = !wasEarly && visitors.early(putt);
+        double latestS = 0.95 * putt.durationS();
+        early = !wasEarly && latestS > SOONEST_STRIKE_S && visitors.early(putt);
         if (early) {
-            nextStrikeNs = putt.struckNs() + Math.round(putt.durationS() * dice.between(0.5, 0.95) * NS_PER_S);
+            nextStrikeNs = putt.struckNs() + dice.ns(Math.max(SOONEST_STRIKE_S, latestS / 2), latestS);
         } else {
             if (!wasEarly) {
                 visitors.during(putt);

@@ -20,6 +20,7 @@ final class Performance {
     private final Supplier<Player> player;
     private final Consumer<Truth> told;
     private final Deque<Edge> waiting = new ArrayDeque<>();
+    private long settledNs;
 
     /**
      * A performance about to begin.
@@ -34,6 +35,7 @@ final class Performance {
                 Consumer<Truth> told) {
         this.lane = lane;
         this.startNs = startNs;
+        settledNs = startNs;
         this.stationMm = stationMm;
         this.player = player;
         this.told = told;
@@ -44,7 +46,7 @@ final class Performance {
         return waiting.isEmpty() ? startNs + lane.nextStrikeNs() : waiting.peek().timeNs();
     }
 
-    /** Goes on up to this time, inclusive. */
+    /** Goes on up to this time, inclusive, and says how far the edges are settled. */
     void playTo(long nowNs, EdgeSink sink) {
         while (nextNs() <= nowNs) {
             if (waiting.isEmpty()) {
@@ -54,6 +56,8 @@ final class Performance {
                 sink.edge(edge.channel(), edge.active(), edge.timeNs());
             }
         }
+        settledNs = Math.max(settledNs, Math.min(nowNs, startNs + lane.nextStrikeNs() - Wire.SLACK_NS));
+        sink.settled(settledNs);
     }
 
     private void putt() {

@@ -14,6 +14,7 @@ import org.slf4j.LoggerFactory;
  */
 public final class PracticeSource implements EdgeSource {
     private static final Logger LOG = LoggerFactory.getLogger(PracticeSource.class);
+    private static final long SETTLE_EVERY_NS = 100_000_000;
     private static final long CLOSE_WITHIN_MS = 2_000;
 
     private final LivingLane lane;
@@ -57,7 +58,7 @@ public final class PracticeSource implements EdgeSource {
     private void play(Performance performance, EdgeSink sink) {
         try {
             while (!Thread.interrupted()) {
-                tempo.awaitNs(performance.nextNs());
+                tempo.awaitNs(Math.min(performance.nextNs(), tempo.nowNs() + SETTLE_EVERY_NS));
                 performance.playTo(tempo.nowNs(), sink);
             }
         } catch (InterruptedException closed) {

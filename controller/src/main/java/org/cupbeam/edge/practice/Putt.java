@@ -3,6 +3,7 @@ package org.cupbeam.edge.practice;
 import java.util.EnumSet;
 import java.util.List;
 import java.util.Set;
+import java.util.stream.Stream;
 import org.cupbeam.edge.practice.Truth.Trait;
 import org.cupbeam.green.Ball;
 import org.cupbeam.green.Hole;
@@ -11,12 +12,15 @@ import org.cupbeam.green.Hole;
 final class Putt {
     private static final double FAST_MM_PER_S = 1400;
     private static final double NS_PER_S = 1e9;
+    private static final long FAR_NS = Long.MAX_VALUE / 4;
 
     private final Turf turf;
     private final double fromMm;
     private final Roll roll;
+    private final int lights;
     private final Shadow shadow;
     private final Passage free;
+    private final Shadow freeShadow;
     private final Set<Trait> traits = EnumSet.noneOf(Trait.class);
     private long struckNs;
 
@@ -31,10 +35,12 @@ final class Putt {
     Putt(Cup cup, double fromMm, Aim aim, List<Light> lights) {
         this.turf = cup.turf();
         this.fromMm = fromMm;
+        this.lights = lights.size();
         Body start = aim.start(fromMm);
         shadow = new Shadow(lights, start);
         roll = new Roll(turf, cup, start).run(shadow);
-        free = Passage.of(turf, start);
+        freeShadow = new Shadow(lights, start);
+        free = Passage.of(turf, start, freeShadow);
     }
 
     /** Sets when it is struck; it rolls the same whenever that is. */
@@ -63,24 +69,60 @@ final class Putt {
     }
 
     long endedNs() {
-        return struckNs + Math.round(roll.timeS() * NS_PER_S);
+        return struckNs + ns(roll.timeS());
     }
 
     boolean holed() {
         return roll.dropped();
     }
 
-    /** Whether it would reach some light before, or as, a ball struck before it leaves that light: would run into it. */
+    boolean rimmedOut() {
+        return roll.rimmedOut();
+    }
+
+    /** When nothing that it might have done without the hole could still be to come. */
+    long expectedUntilNs() {
+        return Math.max(endedNs(), roll.rimmedOut() ? struckNs + ns(free.restS()) : 0);
+    }
+
+    /** Whether it blocked a beam of these at about this time, or would have had there been no hole. */
+    boolean near(List<Integer> beams, long fromNs, long toNs) {
+        return Stream.concat(shadow.changes().stream(), freeShadow.changes().stream())
+                .anyMatch(change -> beams.contains(change.light())
+                        && struckNs + change.timeNs() > fromNs && struckNs + change.timeNs() < toNs);
+    }
+
+    /** Whether it comes to some light, or to the hole, before a ball struck earlier has been gone for so long. */
     boolean overtakes(Putt before, long apartNs) {
-        for (Shadow.Change mine : shadow.changes()) {
-            for (Shadow.Change other : before.shadow.changes()) {
-                if (mine.light() == other.light()
-                        && struckNs + mine.timeNs() < before.struckNs + other.timeNs() + apartNs) {
-                    return true;
-                }
+        for (int light = 0; light < lights; light++) {
+            if (first(light) < before.last(light) + apartNs) {
+                return true;
             }
         }
-        return false;
+        return firstAtHole() < before.lastAtHole() + apartNs;
+    }
+
+    private long first(int light) {
+        return struckNs + shadow.changes().stream().filter(change -> change.light() == light)
+                .mapToLong(Shadow.Change::timeNs).min().orElse(FAR_NS);
+    }
+
+    private long last(int light) {
+        return struckNs + shadow.changes().stream().filter(change -> change.light() == light)
+                .mapToLong(Shadow.Change::timeNs).max().orElse(-FAR_NS);
+    }
+
+    private long firstAtHole() {
+        return free.reached() ? struckNs + ns(free.atHoleS()) : FAR_NS;
+    }
+
+    private long lastAtHole() {
+        long there = free.reached() ? struckNs + ns(free.atHoleS()) : -FAR_NS;
+        return holed() ? endedNs() : there;
+    }
+
+    private static long ns(double s) {
+        return Math.round(s * NS_PER_S);
     }
 
     /** What happened, once it is known whether a sensor saw it. */

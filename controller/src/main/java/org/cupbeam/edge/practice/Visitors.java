@@ -29,7 +29,7 @@ final class Visitors {
      * After a putt, until the line is clear again.
      *
      * @param putt  the last ball
-     * @param endNs when it, and any ball before it, had come to its end
+     * @param endNs when it, and any ball before it, had come to its end, and none could be expected any more
      * @return when the line is clear
      */
     long after(Putt putt, long endNs) {
@@ -90,10 +90,7 @@ final class Visitors {
         long clearNs = Math.round(CLEAR_OF_BALL_S * NS_PER_S);
         // A step into a pair lasts 2.3 s at the most.
         long toNs = fromNs + Math.round(2.3 * NS_PER_S);
-        boolean near = putt.shadow().changes().stream().anyMatch(change -> pair.beams().contains(change.light())
-                && putt.struckNs() + change.timeNs() > fromNs - clearNs
-                && putt.struckNs() + change.timeNs() < toNs + clearNs);
-        if (!near) {
+        if (!putt.near(pair.beams(), fromNs - clearNs, toNs + clearNs)) {
             feet.step(pair, fromNs);
         }
     }
@@ -106,8 +103,8 @@ final class Visitors {
         return dice.ns(0.4, 1.5);
     }
 
-    /** Whether the next ball is struck before this one has come to its end. */
+    /** Whether the next ball is struck before this one has come to its end; not if nobody could tell them apart. */
     boolean early(Putt putt) {
-        return dice.chance(room.early()) && !putt.shadow().blocksAny();
+        return dice.chance(room.early()) && !putt.shadow().blocksAny() && !putt.rimmedOut();
     }
 }
