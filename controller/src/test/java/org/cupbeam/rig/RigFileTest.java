@@ -173,7 +173,8 @@ class RigFileTest {
     @Test
     void whatIsNoTomlIsToldByLine() {
         assertThat(problems("[green\nstimp_ft = 10")).first().asString().startsWith("rig.toml:1: not TOML: ");
-        assertThat(problems(HEAD + "[cup]\n")).first().asString().contains("rig.toml:8: not TOML: cup");
+        assertThat(problems(HEAD + "[cup]\n")).first().asString().contains("rig.toml:8: not TOML: cup")
+                .endsWith("; one of the two would do");
         assertThatThrownBy(() -> RigFile.parse("rig.toml", "a = " + "[".repeat(60_000)))
                 .isInstanceOf(BadFileException.class);
     }
@@ -191,7 +192,7 @@ class RigFileTest {
         Files.writeString(file, HEAD + "#".repeat(70_000));
         assertThatThrownBy(() -> RigFile.read(file)).hasMessageContaining("is longer than 64 KiB");
 
-        Files.writeString(file, HEAD.replace("\n", "\r\n"));
+        Files.writeString(file, "\uFEFF" + HEAD.replace("\n", "\r\n"));
         assertThat(RigFile.read(file).stimpFt()).isEqualTo(10);
     }
 

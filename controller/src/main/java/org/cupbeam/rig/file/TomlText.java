@@ -21,6 +21,8 @@ import org.tomlj.TomlParseResult;
 public record TomlText(String kind, String file, String text) {
     /** Far more than anybody writes by hand. */
     private static final int BYTES_MAX = 64 * 1024;
+    /** Some editors put it in front; TOML has no place for it. */
+    private static final String BYTE_ORDER_MARK = "\uFEFF";
 
     /**
      * Reads a file: text in UTF-8, of up to 64 KiB.
@@ -41,7 +43,7 @@ public record TomlText(String kind, String file, String text) {
                 throw Problems.wholeFile(file, "is longer than " + BYTES_MAX / 1024 + " KiB", "is it " + kind + "?");
             }
             String text = StandardCharsets.UTF_8.newDecoder().decode(ByteBuffer.wrap(bytes)).toString();
-            return new TomlText(kind, file, text);
+            return new TomlText(kind, file, text.startsWith(BYTE_ORDER_MARK) ? text.substring(1) : text);
         } catch (NoSuchFileException missing) {
             throw Problems.wholeFile(file, "no such file", "name " + kind);
         } catch (CharacterCodingException notText) {
@@ -66,7 +68,9 @@ public record TomlText(String kind, String file, String text) {
         }
         Problems problems = new Problems(file);
         for (TomlParseError error : toml.errors()) {
-            problems.add(error.position().line(), "", "not TOML: " + error.getMessage(), "");
+            String wrong = error.getMessage();
+            problems.add(error.position().line(), "", "not TOML: " + wrong,
+                    wrong.contains("previously defined") ? "one of the two would do" : "");
         }
         problems.throwIfAny();
         return new Section(kind, "", 1, toml, problems);
