@@ -28,6 +28,8 @@ final class LivingLane {
     private boolean early;
     private long nextStrikeNs = FIRST_STRIKE_NS;
     private long spikedUntilNs;
+    /** Balls that no sensor saw and nobody has pressed the pedal for. */
+    private int unseen;
 
     LivingLane(long seed, PracticeLane lane) {
         Dice all = new Dice(seed);
@@ -77,6 +79,7 @@ final class LivingLane {
         }
         boolean felt = strike(putt);
         boolean visible = sensors.cast(putt.shadow(), putt.struckNs()) || felt;
+        unseen += visible ? 0 : 1;
         goOn(putt, Math.max(othersEndNs, putt.expectedUntilNs()));
         return putt.truth(lane.rig().limitMm(), visible);
     }
@@ -92,11 +95,22 @@ final class LivingLane {
             if (!wasEarly) {
                 visitors.during(putt);
             }
-            long clearNs = visitors.after(putt, endNs) + dice.ns(0.8, 1.5);
+            long clearNs = visitors.after(putt, enter(endNs)) + dice.ns(0.8, 1.5);
             nextStrikeNs = Math.max(clearNs, endNs + dice.ns(0.5 * lane.restS(), 1.5 * lane.restS()));
         }
         last = putt;
         spikeUntil(nextStrikeNs);
+    }
+
+    /** A short press of the pedal for each ball that was not seen, well apart: two at once would take one back. */
+    private long enter(long endNs) {
+        long now = endNs;
+        for (; unseen > 0 && sensors.hasPedal(); unseen--) {
+            long fromNs = now + dice.ns(1.2, 1.8);
+            now = fromNs + dice.ns(0.08, 0.25);
+            sensors.pedalWire().block(fromNs, now);
+        }
+        return now;
     }
 
     private void spikeUntil(long untilNs) {

@@ -21,6 +21,7 @@ public enum PracticeRigs {
     private static final double LIMIT_MM = 914.4;
     private static final double APART_MM = 60;
     private static final double HEIGHT_MM = 21;
+    private static final int PEDAL_GPIO = 16;
 
     private final boolean strike;
     private final boolean before;
@@ -59,6 +60,14 @@ public enum PracticeRigs {
         }
         pair("past", LIMIT_MM, 5, channels, beams);
         return new Rig(stimpFt, uphillPercent, sidePercent, LIMIT_MM, channels, beams, OptionalInt.empty());
+    }
+
+    /** The same rig with a pedal, which players press for a ball that no sensor saw. */
+    public static Rig withPedal(Rig rig) {
+        List<Channel> channels = new ArrayList<>(rig.channels());
+        channels.add(channel("pedal", Channel.Kind.PEDAL, PEDAL_GPIO));
+        return new Rig(rig.stimpFt(), rig.uphillPercent(), rig.sidePercent(), rig.limitMm(), channels, rig.beams(),
+                rig.lampGpio());
     }
 
     private static void pair(String name, double positionMm, int gpio, List<Channel> channels, List<Beam> beams) {

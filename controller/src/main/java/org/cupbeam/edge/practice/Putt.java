@@ -11,6 +11,7 @@ import org.cupbeam.green.Hole;
 /** One ball struck at the hole: what became of it, and what would have without a hole. */
 final class Putt {
     private static final double FAST_MM_PER_S = 1400;
+    private static final double POPPED_OUT_FROM_MM = 10;
     private static final double NS_PER_S = 1e9;
     private static final long FAR_NS = Long.MAX_VALUE / 4;
 
@@ -147,7 +148,7 @@ final class Putt {
         if (!holed() && roll.at().fromHole() < Hole.RADIUS_MM + Ball.RADIUS_MM) {
             mark(Trait.ON_LIP);
         }
-        if (roll.rimmedOut() && roll.lowestMm() < 0) {
+        if (roll.rimmedOut() && roll.lowestMm() < Ball.RADIUS_MM - POPPED_OUT_FROM_MM) {
             mark(Trait.POPPED_OUT);
         }
         if (roll.rimmedOut() && shadow.flewOver(roll.at())) {

@@ -30,6 +30,7 @@ final class Sensors {
     private final Dice dice;
     private final int cup;
     private final int strike;
+    private final int pedal;
     /** The beams in order, then the cup's curtain where one is fitted. */
     private final List<Light> lights = new ArrayList<>();
     private final List<Integer> channelOfLight = new ArrayList<>();
@@ -45,6 +46,7 @@ final class Sensors {
         this.dice = dice;
         cup = rig.channelOf(Channel.Kind.CUP);
         strike = rig.channelOf(Channel.Kind.STRIKE);
+        pedal = rig.channelOf(Channel.Kind.PEDAL);
         for (Beam beam : rig.beams()) {
             double off = lane.sensing().beamPositionSdMm() * dice.normal();
             beams.add(new Light.Beam(beam.positionMm() + off, beam.heightMm()));
@@ -132,6 +134,14 @@ final class Sensors {
 
     Wire strikeWire() {
         return wires.get(strike);
+    }
+
+    boolean hasPedal() {
+        return pedal >= 0;
+    }
+
+    Wire pedalWire() {
+        return wires.get(pedal);
     }
 
     /** Darkens what a ball blocked on its way, and tells whether any sensor in order could see it. */

@@ -44,7 +44,7 @@ public record Truth(long struckNs, long endedNs, double fromMm, boolean holed, d
         IN_BEAM,
         /** Lies within a ball's radius of the rim. */
         ON_LIP,
-        /** Its centre was below the surface, and it came out again. */
+        /** It had fallen into the hole by 10 mm or more, and the far side threw it out again. */
         POPPED_OUT,
         /** The rim threw it over a beam past the hole, which it passed in the air. */
         FLEW_OVER,

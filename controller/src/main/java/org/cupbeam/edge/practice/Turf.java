@@ -1,6 +1,8 @@
 package org.cupbeam.edge.practice;
 
 import org.cupbeam.green.Ball;
+import org.cupbeam.green.GreenSpeed;
+import org.cupbeam.green.Slope;
 
 /**
  * The surface, a plane: how it slows a ball that rolls or slides, and which way gravity pulls along it. Accelerations
@@ -13,10 +15,8 @@ import org.cupbeam.green.Ball;
  * @param down  gravity's component into the plane
  */
 record Turf(double drag, double slide, double pullX, double pullY, double down) {
-    /** Standard gravity (ISO 80000-3). */
-    private static final double GRAVITY = 9806.65;
-    /** The speed at which a Stimpmeter releases a ball: 6.00 ft/s. */
-    private static final double RELEASE = 1828.8;
+    private static final double GRAVITY = Slope.GRAVITY_MM_PER_S2;
+    private static final double RELEASE = GreenSpeed.RELEASE_MM_PER_S;
     private static final double MM_PER_FT = 304.8;
     /** A solid sphere's moment of inertia over m·r² is 2/5; so 5/7 of a force along the surface moves it when it rolls. */
     private static final double ROLLING_SHARE = 5.0 / 7.0;

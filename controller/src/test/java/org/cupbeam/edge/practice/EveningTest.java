@@ -5,7 +5,9 @@ import static org.assertj.core.api.Assertions.assertThatIllegalArgumentException
 import static org.assertj.core.api.Assertions.within;
 
 import java.util.ArrayList;
+import java.util.EnumSet;
 import java.util.List;
+import java.util.Set;
 import org.cupbeam.edge.practice.Truth.Trait;
 import org.cupbeam.rig.Rig;
 import org.junit.jupiter.api.Test;
@@ -54,6 +56,15 @@ class EveningTest {
         assertThat(truths).filteredOn(t -> t.finishMm() < 0).hasSizeBetween(15, 100);
         assertThat(truths).filteredOn(Truth::overshoot).hasSizeBetween(8, 90);
         assertThat(truths).filteredOn(Truth::rim).hasSizeBetween(8, 60);
+    }
+
+    @Test
+    void overManyPuttsAllHappensThatCanHappenToABall() {
+        Set<Trait> seen = EnumSet.noneOf(Trait.class);
+        for (long seed = 0; seed < 10; seed++) {
+            rough(seed, PracticeRigs.FULL).truths().forEach(truth -> seen.addAll(truth.traits()));
+        }
+        assertThat(seen).containsExactlyInAnyOrder(Trait.values());
     }
 
     @Test
@@ -107,6 +118,19 @@ class EveningTest {
 
         assertThat(evening.truths()).filteredOn(Truth::holed).isNotEmpty().noneMatch(Truth::visible);
         assertThat(Pulses.of(evening).on("cup")).isEmpty();
+    }
+
+    @Test
+    void whereThereIsAPedalItIsPressedOnceForEachBallThatWasNotSeen() {
+        Rig rig = PracticeRigs.withPedal(PracticeRigs.STANDARD.level());
+        PracticeLane lane = PracticeLane.brisk(rig).with(Sensing.ideal());
+        Evening evening = Evening.simulate(5, lane, PUTTS);
+
+        List<Pulses.Pulse> presses = Pulses.of(evening).on("pedal");
+        assertThat(presses).hasSize((int) evening.truths().stream().filter(t -> !t.visible()).count());
+        for (int i = 1; i < presses.size(); i++) {
+            assertThat(presses.get(i).fromNs() - presses.get(i - 1).toNs()).isGreaterThan(1_000_000_000L);
+        }
     }
 
     @Test
