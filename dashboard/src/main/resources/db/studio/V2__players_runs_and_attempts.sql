@@ -53,7 +53,7 @@ CREATE INDEX run_of_player ON run (player_id, started_ms);
 CREATE INDEX run_at ON run (started_ms);
 CREATE INDEX run_of_lane ON run (lane_id, started_ms);
 CREATE INDEX run_of_duel ON run (duel_id);
-CREATE INDEX run_rank ON run (drill_id, breaks, slope, stations_cleared, attempts, mean_miss_mm);
+CREATE INDEX run_rank ON run (drill_id, breaks, slope, stations_cleared DESC, attempts);
 
 CREATE TABLE attempt (
     id         INTEGER PRIMARY KEY,

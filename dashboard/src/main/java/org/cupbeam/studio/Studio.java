@@ -1,12 +1,117 @@
 package org.cupbeam.studio;
 
-/** The studio host's commands. */
-public final class Studio {
-    private Studio() {
-    }
+import java.io.IOException;
+import java.io.PrintWriter;
+import java.net.BindException;
+import java.nio.file.Path;
+import java.util.concurrent.Callable;
+import java.util.concurrent.CountDownLatch;
+import org.cupbeam.studio.store.Database;
+import org.cupbeam.studio.store.StoreTrouble;
+import picocli.CommandLine;
+import picocli.CommandLine.Command;
+import picocli.CommandLine.Model.CommandSpec;
+import picocli.CommandLine.Option;
+import picocli.CommandLine.Spec;
+
+/** The all-in-one: broker, host and pages in one process, until it is told to stop. */
+@Command(name = "cupbeam-studio", mixinStandardHelpOptions = true, version = "cupbeam-studio 0.1.0",
+        description = "Keeps what the lanes of a studio see, and shows it.")
+public final class Studio implements Callable<Integer> {
+    private static final String CLIENT_ID = "cupbeam-host";
+
+    @Option(names = "--port", paramLabel = "PORT", defaultValue = "8080",
+            description = "port of the pages (default: ${DEFAULT-VALUE})")
+    private int port;
+
+    @Option(names = "--data", paramLabel = "FOLDER", defaultValue = "cupbeam-data",
+            description = "folder for all data (default: ./${DEFAULT-VALUE})")
+    private Path data;
+
+    @Option(names = "--mqtt-port", paramLabel = "PORT", defaultValue = "1883",
+            description = "port of the broker in this process, on loopback (default: ${DEFAULT-VALUE})")
+    private int mqttPort;
+
+    @Option(names = "--broker", paramLabel = "URI",
+            description = "use a broker that runs elsewhere, as tcp://127.0.0.1:1883, and start none")
+    private String brokerUri;
+
+    @Option(names = "--store", paramLabel = "URL", defaultValue = "${env:CUPBEAM_STORE}",
+            description = "store in PostgreSQL, as jdbc:postgresql://host/name?user=…; also read from the environment "
+                    + "as CUPBEAM_STORE (default: SQLite in the data folder)")
+    private String storeUrl;
+
+    @Spec
+    private CommandSpec spec;
+
+    private final CountDownLatch toStop = new CountDownLatch(1);
+    private final CountDownLatch stopped = new CountDownLatch(1);
 
     public static void main(String[] args) {
-        System.err.println("no command yet");
-        System.exit(2);
+        System.exit(new CommandLine(new Studio()).execute(args));
+    }
+
+    @Override
+    public Integer call() throws InterruptedException {
+        Runtime.getRuntime().addShutdownHook(new Thread(this::stop, "stop"));
+        try {
+            serve();
+            return 0;
+        } catch (CannotStart e) {
+            spec.commandLine().getErr().println(e.getMessage());
+            return CommandLine.ExitCode.USAGE;
+        } finally {
+            stopped.countDown();
+        }
+    }
+
+    /** Asks it to stop, and waits until it has. */
+    void stop() {
+        toStop.countDown();
+        try {
+            stopped.await();
+        } catch (InterruptedException e) {
+            Thread.currentThread().interrupt();
+        }
+    }
+
+    private void serve() throws CannotStart, InterruptedException {
+        try (DataFolder folder = DataFolder.claim(data);
+             EmbeddedBroker broker = brokerUri == null ? startBroker() : null;
+             Host host = startHost(folder.path(), broker == null ? brokerUri : broker.uri())) {
+            say("Studio at http://localhost:" + host.port() + ", all data in " + folder.path() + ". Ctrl-C stops it.");
+            toStop.await();
+        }
+        say("Stopped. The data stay in " + data.toAbsolutePath().normalize() + ".");
+    }
+
+    private EmbeddedBroker startBroker() throws CannotStart {
+        try {
+            return new EmbeddedBroker(mqttPort);
+        } catch (BindException e) {
+            throw new CannotStart("port " + mqttPort + " is in use", "give the broker another with --mqtt-port, or use "
+                    + "the one that runs there with --broker tcp://127.0.0.1:" + mqttPort, e);
+        } catch (IOException e) {
+            throw new CannotStart("the broker did not start (" + e.getMessage() + ")",
+                    "use another one with --broker", e);
+        }
+    }
+
+    private Host startHost(Path folder, String uri) throws CannotStart {
+        try {
+            Database database = storeUrl == null || storeUrl.isEmpty()
+                    ? Database.file(folder.resolve("studio.db")) : Database.at(storeUrl);
+            return Host.start(database, uri, CLIENT_ID, port);
+        } catch (BindException e) {
+            throw new CannotStart("port " + port + " is in use", "choose another with --port", e);
+        } catch (StoreTrouble e) {
+            throw new CannotStart(e.getMessage(), "or name another store with --store or --data", e);
+        }
+    }
+
+    private void say(String line) {
+        PrintWriter out = spec.commandLine().getOut();
+        out.println(line);
+        out.flush();
     }
 }

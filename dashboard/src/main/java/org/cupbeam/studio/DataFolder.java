@@ -1,0 +1,59 @@
+package org.cupbeam.studio;
+
+import java.io.IOException;
+import java.io.UncheckedIOException;
+import java.nio.channels.FileChannel;
+import java.nio.channels.FileLock;
+import java.nio.channels.OverlappingFileLockException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.nio.file.StandardOpenOption;
+
+/** The one folder that holds everything, claimed by one process at a time. */
+final class DataFolder implements AutoCloseable {
+    private final Path path;
+    private final FileChannel lock;
+
+    private DataFolder(Path path, FileChannel lock) {
+        this.path = path;
+        this.lock = lock;
+    }
+
+    static DataFolder claim(Path wanted) throws CannotStart {
+        Path path = wanted.toAbsolutePath().normalize();
+        try {
+            Files.createDirectories(path);
+            FileChannel channel = FileChannel.open(path.resolve("in-use"), StandardOpenOption.CREATE,
+                    StandardOpenOption.WRITE);
+            if (locked(channel)) {
+                return new DataFolder(path, channel);
+            }
+            channel.close();
+            throw new CannotStart("folder " + path + " is in use by another studio", "choose another with --data", null);
+        } catch (IOException e) {
+            throw new CannotStart("folder " + path + " cannot be written (" + e + ")", "choose another with --data", e);
+        }
+    }
+
+    Path path() {
+        return path;
+    }
+
+    @Override
+    public void close() {
+        try {
+            lock.close();
+        } catch (IOException e) {
+            throw new UncheckedIOException(e);
+        }
+    }
+
+    private static boolean locked(FileChannel channel) throws IOException {
+        try {
+            FileLock lock = channel.tryLock();
+            return lock != null;
+        } catch (OverlappingFileLockException e) {
+            return false;
+        }
+    }
+}

@@ -1,0 +1,89 @@
+package org.cupbeam.studio;
+
+import java.net.BindException;
+import java.time.Clock;
+import java.util.ArrayDeque;
+import java.util.Deque;
+import java.util.List;
+import java.util.Random;
+import java.util.UUID;
+import org.cupbeam.studio.ingest.Arrival;
+import org.cupbeam.studio.ingest.Ingest;
+import org.cupbeam.studio.ingest.PahoConnection;
+import org.cupbeam.studio.store.Database;
+import org.cupbeam.studio.store.Keeper;
+import org.cupbeam.studio.store.Store;
+import org.cupbeam.studio.web.LiveLanes;
+import org.cupbeam.studio.web.WebServer;
+import org.slf4j.Logger;
+import org.slf4j.LoggerFactory;
+
+/** The studio host at work: ingest, store and pages, joined to a broker. Stops in the opposite order of its start. */
+public final class Host implements AutoCloseable {
+    private static final Logger LOG = LoggerFactory.getLogger(Host.class);
+    private static final String LOOPBACK = "127.0.0.1";
+
+    private final Deque<AutoCloseable> running = new ArrayDeque<>();
+    private WebServer web;
+
+    private Host() {
+    }
+
+    /**
+     * Starts a host.
+     *
+     * @param brokerUri as {@code tcp://127.0.0.1:1883}; the broker may be away
+     * @param clientId  of the host at the broker, the same at every start
+     * @param port      of the pages; 0 for any that is free
+     * @throws BindException when something else has the port
+     */
+    public static Host start(Database database, String brokerUri, String clientId, int port) throws BindException {
+        Host host = new Host();
+        try {
+            host.open(database, brokerUri, clientId, port);
+            return host;
+        } catch (BindException | RuntimeException e) {
+            host.close();
+            throw e;
+        }
+    }
+
+    /** The port of the pages. */
+    public int port() {
+        return web.port();
+    }
+
+    /** Has something that was started later stop before the host does. */
+    public void stopsFirst(AutoCloseable later) {
+        running.push(later);
+    }
+
+    @Override
+    public void close() {
+        while (!running.isEmpty()) {
+            AutoCloseable next = running.pop();
+            try {
+                next.close();
+            } catch (Exception e) {
+                LOG.warn("stopping {}: {}", next.getClass().getSimpleName(), e.toString());
+            }
+        }
+    }
+
+    private void open(Database database, String brokerUri, String clientId, int port) throws BindException {
+        Store store = Store.open(database);
+        running.push(store);
+        LiveLanes lanes = new LiveLanes(UUID.randomUUID().toString().substring(0, 8));
+        web = new WebServer(store, lanes);
+        Ingest ingest = new Ingest(new PahoConnection(brokerUri, clientId), new Keeper(store), lanes, this::kept,
+                Clock.systemUTC(), System::nanoTime, new Random());
+        lanes.askBroker(ingest::connected);
+        web.start(LOOPBACK, port);
+        running.push(web);
+        running.push(ingest.start());
+    }
+
+    private void kept(List<Arrival> arrivals) {
+        web.kept(arrivals);
+    }
+}

@@ -1,0 +1,68 @@
+package org.cupbeam.studio.web;
+
+import java.util.HashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.concurrent.atomic.AtomicBoolean;
+import org.cupbeam.event.Data;
+import org.cupbeam.event.DrillTerms;
+import org.cupbeam.event.Score;
+import org.cupbeam.event.Tags;
+import org.cupbeam.event.Topics;
+import org.cupbeam.studio.ingest.Arrival;
+import org.cupbeam.studio.store.BestRun;
+import org.cupbeam.studio.store.Store;
+
+/** Tells each lane's board the best run of the drill that it plays. */
+final class BestToBeat {
+    private record Game(DrillTerms drill, Tags tags) {
+    }
+
+    /** As the page reads it; null where there is none yet. */
+    private record Said(String player, int stationsCleared, int attempts, int holed, Double meanMissMm, long endedMs) {
+    }
+
+    private final Store store;
+    private final LiveLanes lanes;
+    private final Map<Topics, Game> told = new HashMap<>();
+    private final AtomicBoolean changed = new AtomicBoolean();
+
+    BestToBeat(Store store, LiveLanes lanes) {
+        this.store = store;
+        this.lanes = lanes;
+    }
+
+    /** Some run may have become the best one. */
+    void kept(List<Arrival> arrivals) {
+        boolean maybe = arrivals.stream().anyMatch(a -> a.event() != null
+                && (a.event().data() instanceof Data.RunEnded || a.event().data() instanceof Data.Correction));
+        if (maybe) {
+            changed.set(true);
+        }
+    }
+
+    /** Asks the store where something has changed; called from one thread, which may be held up. */
+    void look() {
+        if (changed.getAndSet(false)) {
+            told.clear();
+        }
+        for (LiveLane lane : lanes.all()) {
+            Score score = lane.score();
+            Game game = score == null ? null : new Game(score.drill(), score.tags());
+            if (game != null && !game.equals(told.get(lane.topics()))) {
+                lane.stream().say("best", Json.bytes(best(game).orElse(null)));
+                told.put(lane.topics(), game);
+            }
+        }
+    }
+
+    private Optional<Said> best(Game game) {
+        if (game.drill() == null) {
+            return Optional.empty();
+        }
+        return store.read(h -> BestRun.of(h, game.drill(), game.tags())).map(run -> new Said(run.player(),
+                run.stationsCleared(), run.attempts(), run.holed(),
+                Double.isNaN(run.meanMissMm()) ? null : run.meanMissMm(), run.endedMs()));
+    }
+}

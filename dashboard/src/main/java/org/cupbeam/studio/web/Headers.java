@@ -1,0 +1,29 @@
+package org.cupbeam.studio.web;
+
+import jakarta.servlet.Filter;
+import jakarta.servlet.FilterChain;
+import jakarta.servlet.ServletException;
+import jakarta.servlet.ServletRequest;
+import jakarta.servlet.ServletResponse;
+import jakarta.servlet.http.HttpServletResponse;
+import java.io.IOException;
+
+/** What every answer tells the browser to be strict about. */
+final class Headers implements Filter {
+    static final String POLICY = "default-src 'none'; script-src 'self'; style-src 'self'; img-src 'self' data:; "
+            + "connect-src 'self'; font-src 'self'; manifest-src 'self'; base-uri 'none'; form-action 'self'; "
+            + "frame-ancestors 'none'";
+
+    @Override
+    public void doFilter(ServletRequest request, ServletResponse response, FilterChain next)
+            throws IOException, ServletException {
+        HttpServletResponse answer = (HttpServletResponse) response;
+        answer.setHeader("Content-Security-Policy", POLICY);
+        answer.setHeader("X-Content-Type-Options", "nosniff");
+        answer.setHeader("Referrer-Policy", "no-referrer");
+        answer.setHeader("Cross-Origin-Opener-Policy", "same-origin");
+        answer.setHeader("Cross-Origin-Resource-Policy", "same-origin");
+        answer.setHeader("Permissions-Policy", "camera=(), microphone=(), geolocation=()");
+        next.doFilter(request, response);
+    }
+}

@@ -1,0 +1,142 @@
+package org.cupbeam.studio.web;
+
+import io.javalin.Javalin;
+import io.javalin.config.JavalinConfig;
+import io.javalin.http.Context;
+import io.javalin.http.staticfiles.Location;
+import jakarta.servlet.DispatcherType;
+import java.io.IOException;
+import java.io.InputStream;
+import java.net.BindException;
+import java.util.EnumSet;
+import java.util.List;
+import java.util.Map;
+import java.util.concurrent.Executors;
+import java.util.concurrent.ScheduledExecutorService;
+import java.util.concurrent.TimeUnit;
+import org.cupbeam.studio.ingest.Arrival;
+import org.cupbeam.studio.store.Store;
+import org.eclipse.jetty.ee10.servlet.FilterHolder;
+import org.eclipse.jetty.ee10.servlet.ServletContextHandler;
+import org.eclipse.jetty.ee10.servlet.ServletHolder;
+import org.eclipse.jetty.util.thread.QueuedThreadPool;
+import org.slf4j.Logger;
+import org.slf4j.LoggerFactory;
+
+/** The host's pages and streams over HTTP. */
+public final class WebServer implements AutoCloseable {
+    private static final Logger LOG = LoggerFactory.getLogger(WebServer.class);
+    private static final int MOST_THREADS = 16;
+    private static final int LEAST_THREADS = 4;
+    private static final int THREAD_IDLE_MS = 30_000;
+    private static final long LOOK_EVERY_MS = 250;
+    private static final long PULSE_EVERY_S = 10;
+
+    private final LiveLanes lanes;
+    private final BestToBeat best;
+    private final Javalin javalin;
+    private final ScheduledExecutorService clock = Executors.newScheduledThreadPool(1, task -> {
+        Thread thread = new Thread(task, "web-clock");
+        thread.setDaemon(true);
+        return thread;
+    });
+
+    public WebServer(Store store, LiveLanes lanes) {
+        this.lanes = lanes;
+        this.best = new BestToBeat(store, lanes);
+        this.javalin = Javalin.create(this::configure);
+    }
+
+    /**
+     * Begins to answer.
+     *
+     * @param port 0 for any that is free
+     * @throws BindException when something else has the port
+     */
+    public WebServer start(String host, int port) throws BindException {
+        try {
+            javalin.start(host, port);
+        } catch (RuntimeException e) {
+            for (Throwable cause = e; cause != null; cause = cause.getCause()) {
+                if (cause instanceof BindException) {
+                    throw (BindException) new BindException(host + ":" + port).initCause(e);
+                }
+            }
+            throw e;
+        }
+        clock.scheduleWithFixedDelay(guarded(best::look), 0, LOOK_EVERY_MS, TimeUnit.MILLISECONDS);
+        clock.scheduleWithFixedDelay(guarded(lanes::pulse), 0, PULSE_EVERY_S, TimeUnit.SECONDS);
+        return this;
+    }
+
+    /** The port that it listens on. */
+    public int port() {
+        return javalin.port();
+    }
+
+    /** Events were kept; what pages show may have changed. */
+    public void kept(List<Arrival> arrivals) {
+        best.kept(arrivals);
+    }
+
+    @Override
+    public void close() {
+        clock.shutdownNow();
+        javalin.stop();
+    }
+
+    private void configure(JavalinConfig config) {
+        config.startup.showJavalinBanner = false;
+        config.startup.startupWatcherEnabled = false;
+        config.jetty.threadPool = new QueuedThreadPool(MOST_THREADS, LEAST_THREADS, THREAD_IDLE_MS);
+        config.jetty.modifyServletContextHandler(this::servlets);
+        config.jetty.modifyServer(server -> server.setStopTimeout(1_000));
+        config.staticFiles.add(files -> {
+            files.hostedPath = "/";
+            files.directory = "/web";
+            files.location = Location.CLASSPATH;
+            files.headers = Map.of("Cache-Control", "no-cache");
+        });
+        config.routes.get("/", this::home);
+        config.routes.get("/lanes", page("lanes.html"));
+        config.routes.get("/board/{studio}/{lane}", page("board.html"));
+    }
+
+    private void servlets(ServletContextHandler context) {
+        FilterHolder headers = new FilterHolder(new Headers());
+        headers.setAsyncSupported(true);
+        context.addFilter(headers, "/*", EnumSet.of(DispatcherType.REQUEST, DispatcherType.ERROR));
+        ServletHolder live = new ServletHolder(new LiveServlet(lanes));
+        live.setAsyncSupported(true);
+        context.addServlet(live, "/live/*");
+    }
+
+    /** The only lane's board where there is one lane; else the list. */
+    private void home(Context ctx) throws IOException {
+        List<LiveLane> heard = lanes.all().stream().filter(LiveLane::heard).toList();
+        if (heard.size() == 1) {
+            ctx.redirect("/board/" + heard.get(0).topics().studio() + "/" + heard.get(0).topics().lane());
+        } else {
+            ctx.redirect("/lanes");
+        }
+    }
+
+    private static io.javalin.http.Handler page(String name) {
+        return ctx -> {
+            try (InputStream file = WebServer.class.getResourceAsStream("/web/" + name)) {
+                ctx.header("Cache-Control", "no-cache").contentType("text/html; charset=utf-8")
+                        .result(file.readAllBytes());
+            }
+        };
+    }
+
+    private static Runnable guarded(Runnable task) {
+        return () -> {
+            try {
+                task.run();
+            } catch (RuntimeException e) {
+                LOG.warn("trying again later: {}", e.toString());
+            }
+        };
+    }
+}
