@@ -10,7 +10,7 @@ import org.cupbeam.green.Ball;
  */
 record Aim(double speedMmPerS, double leftRad) {
     private static final int SHOTS = 60;
-    private static final double CLOSE_MM = 0.05;
+    private static final double CLOSE_MM = 0.5;
 
     /**
      * What a player who knows this green would want: over the hole's centre, to stop so far past it. Found as a player

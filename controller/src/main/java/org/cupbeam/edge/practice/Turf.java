@@ -27,6 +27,8 @@ record Turf(double drag, double slide, double pullX, double pullY, double down) 
     private static final double LONGEST_STEP_MM = 8;
     /** Slower than this (mm/s) is at rest: what is left to roll is less than a micrometre. */
     static final double STILL = 0.3;
+    /** Slower than this (mm/s) the skin does not slip. */
+    private static final double NO_SLIP = 0.01;
 
     /**
      * A plane green.
@@ -76,7 +78,7 @@ record Turf(double drag, double slide, double pullX, double pullY, double down) 
         double slipY = ball.vy + ball.wx;
         double slip = length(slipX, slipY);
         double longest = Math.min(LONGEST_STEP_S, Math.min(longestMm, LONGEST_STEP_MM) / Math.max(speed, STILL));
-        if (slip > STILL) {
+        if (slip > NO_SLIP) {
             return slide(ball, slipX / slip, slipY / slip, Math.min(longest, slip / (SLIP_LOSS * slide)));
         }
         if (speed < STILL) {
