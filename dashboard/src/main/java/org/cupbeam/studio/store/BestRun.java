@@ -3,8 +3,9 @@ package org.cupbeam.studio.store;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import org.cupbeam.drill.Drill;
+import org.cupbeam.drill.Worded;
 import org.cupbeam.event.DrillJson;
-import org.cupbeam.event.DrillTerms;
 import org.cupbeam.event.Tags;
 import org.jdbi.v3.core.Handle;
 
@@ -19,7 +20,7 @@ import org.jdbi.v3.core.Handle;
 public record BestRun(String player, int stationsCleared, int attempts, int holed, double meanMissMm, long endedMs) {
 
     /** The best run that was played to its end of this very drill, with these tags, on any lane. */
-    public static Optional<BestRun> of(Handle h, DrillTerms drill, Tags tags) {
+    public static Optional<BestRun> of(Handle h, Drill drill, Tags tags) {
         List<Object> values = new ArrayList<>(List.of(DrillJson.text(drill)));
         String sql = """
                 SELECT p.name, r.stations_cleared, r.attempts, r.holed, r.mean_miss_mm, r.ended_ms FROM run r
@@ -34,7 +35,7 @@ public record BestRun(String player, int stationsCleared, int attempts, int hole
                 row.getLong(6))).findOne();
     }
 
-    private static String is(String column, Enum<?> wordOrNull, List<Object> values) {
+    private static String is(String column, Worded wordOrNull, List<Object> values) {
         if (wordOrNull == null) {
             return column + " IS NULL";
         }

@@ -5,8 +5,8 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.concurrent.atomic.AtomicBoolean;
+import org.cupbeam.drill.Drill;
 import org.cupbeam.event.Data;
-import org.cupbeam.event.DrillTerms;
 import org.cupbeam.event.Score;
 import org.cupbeam.event.Tags;
 import org.cupbeam.event.Topics;
@@ -16,7 +16,7 @@ import org.cupbeam.studio.store.Store;
 
 /** Tells each lane's board the best run of the drill that it plays. */
 final class BestToBeat {
-    private record Game(DrillTerms drill, Tags tags) {
+    private record Game(Drill drill, Tags tags) {
     }
 
     /** As the page reads it; null where there is none yet. */

@@ -3,7 +3,6 @@ package org.cupbeam.studio.web;
 import org.cupbeam.event.Health;
 import org.cupbeam.event.Score;
 import org.cupbeam.event.Topics;
-import org.cupbeam.event.Words;
 
 /** One lane as it is now. */
 final class LiveLane {
@@ -55,6 +54,6 @@ final class LiveLane {
 
     LiveLanes.Listed listed() {
         return new LiveLanes.Listed(topics.studio(), topics.lane(),
-                health == null ? "unheard" : Words.of(health.state()), score == null ? "idle" : Words.of(score.state()));
+                health == null ? "unheard" : health.state().word(), score == null ? "idle" : score.state().word());
     }
 }
