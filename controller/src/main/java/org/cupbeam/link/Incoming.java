@@ -1,0 +1,92 @@
+package org.cupbeam.link;
+
+import java.util.function.Predicate;
+import org.cupbeam.event.Answer;
+import org.cupbeam.event.BadMessage;
+import org.cupbeam.event.Command;
+import org.cupbeam.event.CommandJson;
+import org.cupbeam.event.Health;
+import org.cupbeam.event.HealthJson;
+import org.cupbeam.event.Stored;
+import org.cupbeam.event.StoredJson;
+import org.cupbeam.event.Topics;
+import org.cupbeam.journal.Outbox;
+import org.slf4j.Logger;
+import org.slf4j.LoggerFactory;
+
+/** What is heard: commands for the lane, and how far the host has stored. Whatever makes no sense ends here. */
+final class Incoming {
+    private static final Logger LOG = LoggerFactory.getLogger(Incoming.class);
+
+    private final Topics topics;
+    private final Outbox outbox;
+    private final Predicate<Command> lane;
+    private final Post post;
+    private long refused;
+
+    Incoming(Topics topics, Outbox outbox, Predicate<Command> lane, Post post) {
+        this.topics = topics;
+        this.outbox = outbox;
+        this.lane = lane;
+        this.post = post;
+    }
+
+    /** How many messages made no sense. */
+    long refused() {
+        return refused;
+    }
+
+    void message(Wire.Message message) {
+        try {
+            if (message.topic().equals(topics.command())) {
+                command(message);
+            } else if (message.topic().equals(topics.stored())) {
+                stored(StoredJson.decode(message.payload()));
+            } else if (message.topic().equals(topics.health())) {
+                health(HealthJson.decode(message.payload()));
+            }
+        } catch (BadMessage e) {
+            refuse(message, e);
+        }
+    }
+
+    private void command(Wire.Message message) throws BadMessage {
+        if (message.retained()) {
+            LOG.warn("{}: a retained command is not obeyed; publish commands unretained", message.topic());
+            return;
+        }
+        Command command = CommandJson.decode(message.payload());
+        if (!lane.test(command)) {
+            post.answer(new Answer(command.id(), false, "the lane has more to do than it can; ask again in a second",
+                    outbox.last()));
+        }
+    }
+
+    private void stored(Stored stored) {
+        if (!stored.journal().equals(outbox.id())) {
+            return; // about a journal that this lane had before
+        }
+        if (!outbox.stored(stored.sequence())) {
+            refused++;
+            LOG.warn("{}: the host says it stored up to {}, but there is nothing after {}", topics.stored(),
+                    stored.sequence(), outbox.last());
+        }
+    }
+
+    /** A last will that comes late would be kept by the broker, and tell whoever comes next that we are gone. */
+    private void health(Health health) {
+        if (health.state() == Health.State.LOST) {
+            post.sayHealthAgain();
+        }
+    }
+
+    private void refuse(Wire.Message message, BadMessage e) {
+        refused++;
+        LOG.warn("{}: {}", message.topic(), e.getMessage());
+        if (e.id() != null) {
+            String reason = e.getMessage();
+            post.answer(new Answer(e.id(), false, reason.substring(0, Math.min(400, reason.length())),
+                    outbox.last()));
+        }
+    }
+}
