@@ -74,7 +74,7 @@ final class Ball {
     /** Begins a stretch behind the hole, slower than the ball came. */
     void slow(int beam, long onNs, long offNs, LaneBelief lane) {
         slowedFrom = crossings.count();
-        slowed.reset(lane.decelerationMmPerS2(), 2 * lane.decelerationSd());
+        slowed.reset(lane.decelerationMmPerS2(), lane.deflectedSd());
         add(slowed, beam, onNs, offNs);
     }
 
@@ -110,7 +110,7 @@ final class Ball {
     }
 
     private void retrace(Roll roll, int from, int to, LaneBelief lane) {
-        roll.reset(lane.decelerationMmPerS2(), 2 * lane.decelerationSd());
+        roll.reset(lane.decelerationMmPerS2(), roll == slowed ? lane.deflectedSd() : 2 * lane.decelerationSd());
         for (int i = from; i < to; i++) {
             int beam = crossings.beam(i);
             if (Double.isNaN(crossings.offS(i))) {

@@ -17,6 +17,8 @@ final class Claims {
     /** A ball that meets the far rim faster than this may leave the ground, and be down again by so far behind it. */
     private static final double HOP_MM_PER_S = 1000;
     private static final double HOP_MM = 600;
+    private static final double PAIR_MM = 150;
+    private static final long RESTING_NS = 1_000_000_000;
 
     private final Lay lay;
     private final Room room;
@@ -61,7 +63,7 @@ final class Claims {
 
     /** A ball that touched the rim and now crosses its first beam behind the hole, slower and later than it came. */
     int slowedAt(Ball[] balls, int count, int beam, long onNs, long offNs) {
-        if (lay.isBeforeHole(beam)) {
+        if (lay.isBeforeHole(beam) || isShoe(beam, onNs, offNs)) {
             return -1;
         }
         double speed = 2 * lay.halfChordMm[beam] / ((offNs - onNs) * 1e-9);
@@ -93,9 +95,26 @@ final class Claims {
         return true;
     }
 
+    /**
+     * Whether the next beam of a pair was blocked at the same time, which a ball never does. One that had been blocked for
+     * long may hold a ball at rest.
+     */
+    private boolean isShoe(int beam, long onNs, long offNs) {
+        return isShoeIn(beam - 1, beam, onNs, offNs) || isShoeIn(beam + 1, beam, onNs, offNs);
+    }
+
+    private boolean isShoeIn(int neighbour, int beam, long onNs, long offNs) {
+        if (neighbour < 0 || neighbour >= lay.beams
+                || Math.abs(lay.positionMm[neighbour] - lay.positionMm[beam]) > PAIR_MM) {
+            return false;
+        }
+        Sensor sensor = room.sensor(lay.channel[neighbour]);
+        return sensor.blockedWithin(onNs, offNs) && !sensor.blockedWithin(onNs - RESTING_NS, onNs - RESTING_NS);
+    }
+
     /** Whether a ball may be seen at this beam first: it is the first, or those before it were blocked. */
-    boolean mayBeginAt(int beam, long onNs) {
-        if (lay.before > 0 && beam >= lay.before) {
+    boolean mayBeginAt(int beam, long onNs, long offNs) {
+        if (lay.before > 0 && beam >= lay.before || isShoe(beam, onNs, offNs)) {
             return false;
         }
         for (int i = 0; i < beam; i++) {
@@ -106,10 +125,14 @@ final class Claims {
         return true;
     }
 
-    /** The ball that was on its way to a drop at this time; -1 if none was. */
-    int dropping(Ball[] balls, int count, long onNs) {
+    /**
+     * The ball that was on its way to a drop at this time; -1 if none was.
+     *
+     * @param withinNs how near to its expected time it must be
+     */
+    int dropping(Ball[] balls, int count, long onNs, long withinNs) {
         int best = -1;
-        long nearest = Sensor.NEVER;
+        long nearest = withinNs;
         for (int i = 0; i < count; i++) {
             Ball ball = balls[i];
             if (ball.hasPassedHole() || !mayReachHole(ball.approach())) {

@@ -13,6 +13,7 @@ final class CupWatch {
     private static final long HAND_LINGERS_NS = 500_000_000;
     /** What follows a drop by less than this is its rattle. */
     private static final long RATTLE_NS = 250_000_000;
+    private static final long LATE_NS = 110_000_000;
     /** A drop that no beam foretold is believed after this much quiet. */
     private static final long SETTLED_NS = 400_000_000;
 
@@ -20,24 +21,36 @@ final class CupWatch {
     private long rattleEndNs = Long.MIN_VALUE / 2;
     private long dropNs = Sensor.NEVER;
 
-    /** Takes a pulse of the cup's sensor. True if it is the first of a drop. */
-    boolean pulse(long onNs, long offNs) {
-        boolean rattles = onNs - rattleEndNs < RATTLE_NS;
+    /** What a pulse of the cup's sensor is. */
+    enum Pulse {
+        /** The first of a drop. */
+        DROP,
+        /** One more of it, or, since it comes late, perhaps the next ball's. */
+        LATE_RATTLE,
+        /** One more of it. */
+        RATTLE,
+        /** A hand's. */
+        HAND
+    }
+
+    /** Takes a pulse. */
+    Pulse pulse(long onNs, long offNs) {
+        long gapNs = onNs - rattleEndNs;
         if (offNs - onNs > LONGEST_DROP_NS) {
             handEndNs = offNs;
             dropNs = Sensor.NEVER;
-            return false;
+            return Pulse.HAND;
         }
         if (onNs - handEndNs < HAND_LINGERS_NS) {
             handEndNs = offNs;
-            return false;
+            return Pulse.HAND;
         }
         rattleEndNs = offNs;
-        if (rattles) {
-            return false;
+        if (gapNs < RATTLE_NS) {
+            return gapNs < LATE_NS ? Pulse.RATTLE : Pulse.LATE_RATTLE;
         }
         dropNs = onNs;
-        return true;
+        return Pulse.DROP;
     }
 
     /** When the last drop may be believed without a beam's word; {@link Sensor#NEVER} if there is none to believe. */

@@ -48,7 +48,16 @@ final class FinishEstimator {
      * @param roll the stretch as roughly known, for its speeds
      */
     void estimate(Crossings crossings, int from, int to, Roll roll, LaneBelief lane) {
-        begin(lane);
+        estimate(crossings, from, to, roll, lane, lane.decelerationSd());
+    }
+
+    /** The same for a stretch that the rim began, whose deceleration along the line is less well known. */
+    void estimateDeflected(Crossings crossings, int from, int to, Roll roll, LaneBelief lane) {
+        estimate(crossings, from, to, roll, lane, lane.deflectedSd());
+    }
+
+    private void estimate(Crossings crossings, int from, int to, Roll roll, LaneBelief lane, double decelerationSd) {
+        begin(lane, decelerationSd);
         chiSquare = 0;
         edges = 0;
         for (int i = from; i < to; i++) {
@@ -60,14 +69,14 @@ final class FinishEstimator {
         }
     }
 
-    private void begin(LaneBelief lane) {
+    private void begin(LaneBelief lane, double decelerationSd) {
         Arrays.fill(cov, 0);
         mean[X] = 0;
         mean[V] = 1000;
         mean[A] = lane.decelerationMmPerS2();
         cov[X * size + X] = 1e7;
         cov[V * size + V] = 4e6;
-        cov[A * size + A] = lane.decelerationSd() * lane.decelerationSd();
+        cov[A * size + A] = decelerationSd * decelerationSd;
         for (int i = 0; i < lane.size; i++) {
             mean[LANE + i] = lane.mean[i];
             double shared = lane.levelMmPerS2() * lane.covariance[lane.at(0, i)];

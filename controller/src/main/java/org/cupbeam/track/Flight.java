@@ -10,6 +10,7 @@ final class Flight {
     private static final int MOST = 8;
     /** A ball hangs on the lip, or circles it, so long at most. */
     private static final long LINGER_NS = 500_000_000;
+    private static final long PROMPT_NS = 150_000_000;
     private static final double CREEP_MM = 5;
 
     private final Lay lay;
@@ -48,7 +49,7 @@ final class Flight {
             balls[index].cross(beam, onNs, offNs);
         } else if ((index = claims.slowedAt(balls, count, beam, onNs, offNs)) >= 0) {
             balls[index].slow(beam, onNs, offNs, lane);
-        } else if (claims.mayBeginAt(beam, onNs)) {
+        } else if (claims.mayBeginAt(beam, onNs, offNs)) {
             index = add();
             balls[index].begin(beam, onNs, offNs, lane);
         } else {
@@ -96,9 +97,13 @@ final class Flight {
         }
     }
 
-    /** Takes a drop into the cup, if a ball was on its way to it. */
-    void drop(long onNs) {
-        int index = claims.dropping(balls, count, onNs);
+    /**
+     * Takes a drop into the cup, if a ball was on its way to it.
+     *
+     * @param doubtful it may be the rattle of the ball before: only one expected just then is taken to have dropped
+     */
+    void drop(long onNs, boolean doubtful) {
+        int index = claims.dropping(balls, count, onNs, doubtful ? PROMPT_NS : Sensor.NEVER);
         if (index >= 0) {
             meetStrike(balls[index]);
             Attempt attempt = verdict.holed(balls[index], onNs);

@@ -21,6 +21,7 @@ final class LaneBelief {
     private static final double MEMORY = 400;
     private static final double QUIETEST = 0.3;
     private static final double LOUDEST = 50;
+    private static final double DEFLECTED_SD = 0.15;
     /** Drift of the green per putt, as a fraction. */
     private static final double DRIFT_SD = 0.0004;
     private static final double BEAM_SD_MM = 1.1;
@@ -84,6 +85,14 @@ final class LaneBelief {
     /** Standard deviation of that, mm/s². */
     double decelerationSd() {
         return levelMmPerS2 * Math.sqrt(covariance[0] + puttVariance);
+    }
+
+    /**
+     * Standard deviation of the deceleration along the line of a ball that the rim has turned and set spinning, mm/s²: at
+     * 35° off the line it is a fifth less.
+     */
+    double deflectedSd() {
+        return DEFLECTED_SD * levelMmPerS2;
     }
 
     /** The green's reading as the putts have it, ft. */

@@ -3,9 +3,9 @@ package org.cupbeam.track;
 /**
  * One channel's edges, gathered into pulses by their time stamps alone.
  *
- * <p>A receiver may chatter while a ball's limb crosses its threshold, so a pulse is over only once it has been quiet
- * for {@link #QUIET_NS}; it runs from the first edge to the last. A lone spike is no pulse, neither by itself nor at
- * the end of another.
+ * <p>A receiver may chatter while a ball's limb crosses its threshold. So a pulse is over only once it has been quiet for
+ * {@link #QUIET_NS}. It runs from the first edge of the chatter at its begin to the first edge of that at its end: whatever
+ * delays one then delays the other, and its length stays right.
  *
  * <pre>
  *   CLEAR --rise--> BLOCKED --fall--> CLEARING --quiet--> CLEAR (one pulse more in the history)
@@ -15,8 +15,8 @@ package org.cupbeam.track;
 final class Sensor {
     /** A gap shorter than this is chatter. Balls are at least this far apart at any speed that a putt has. */
     static final long QUIET_NS = 1_500_000;
-    /** Electrical spikes are shorter than this; a ball at 5 m/s takes twenty times as long. */
-    static final long SPIKE_NS = 300_000;
+    /** Blocked for less than this is chatter, or a spike; a ball at 5 m/s takes eight times as long. */
+    private static final long FLICKER_NS = 1_000_000;
     /** Never. */
     static final long NEVER = Long.MAX_VALUE;
     private static final int HISTORY = 8;
@@ -30,6 +30,7 @@ final class Sensor {
     private long openedNs;
     private long roseNs;
     private long clearedNs;
+    private long quietNs;
 
     /**
      * @param shortestNs pulses shorter than this are ignored
@@ -45,25 +46,23 @@ final class Sensor {
         }
         active = nowActive;
         if (nowActive) {
-            boolean loneSpike = open && clearedNs - openedNs < SPIKE_NS && timeNs - clearedNs > SPIKE_NS;
-            if (!open || loneSpike) {
+            if (!open) {
                 open = true;
                 openedNs = timeNs;
                 clearedNs = timeNs;
             }
             roseNs = timeNs;
         } else {
-            boolean spikeAfterPulse = timeNs - roseNs < SPIKE_NS && roseNs - clearedNs > SPIKE_NS
-                    && clearedNs > openedNs;
-            if (!spikeAfterPulse) {
+            if (timeNs - roseNs >= FLICKER_NS || clearedNs == openedNs) {
                 clearedNs = timeNs;
             }
+            quietNs = timeNs;
         }
     }
 
     /** When the open pulse may be taken as over; {@link #NEVER} while blocked or clear. */
     long closesNs() {
-        return open && !active ? clearedNs + QUIET_NS : NEVER;
+        return open && !active ? quietNs + QUIET_NS : NEVER;
     }
 
     /** Ends the open pulse. True if it was long enough to be one, and is now {@link #lastOnNs()}. */

@@ -6,6 +6,7 @@ package org.cupbeam.track;
 final class Settlement {
     private static final double ARRIVAL_MISFIT = 20;
     private static final double CREEP_MM = 5;
+    private static final double MARGIN_S = 0.03;
     private static final long LATE_NS = 250_000_000;
     /** Who blocks one beam by hand or foot is about for so long before. */
     private static final long ABOUT_NS = 700_000_000;
@@ -31,7 +32,7 @@ final class Settlement {
         boolean once = ball.crossings().count() == 1;
         boolean stops = stopsBeforeNext(ball);
         boolean arrived = arriveAtNext(ball);
-        if (once && (!arrived && !stops || !ball.hasStrike() && !isAlone(ball, arrived, nowNs))) {
+        if (once && (!arrived && !stops || !isAlone(ball, arrived, nowNs))) {
             return null;
         }
         return verdict.missed(ball, nowNs, shortOfMm(ball));
@@ -78,10 +79,30 @@ final class Settlement {
         return true;
     }
 
-    /** The place that it is known not to have passed; infinite where nothing would have told. */
+    /**
+     * The place that it is known not to have passed, at least not in free roll: the first beam that did not see it when it
+     * would have. Infinite where nothing would have told.
+     */
     private double shortOfMm(Ball ball) {
-        int next = ball.crossings().lastBeam() + 1;
-        return next >= lay.beams || !wasClear(next, ball)
-                ? Double.POSITIVE_INFINITY : lay.arrivalMm(next) + lane.mean[LaneBelief.offset(next)];
+        Crossings crossings = ball.crossings();
+        for (int beam = crossings.lastBeam() + 1; beam < lay.beams; beam++) {
+            if (wouldHaveSeen(beam, ball)) {
+                return lay.arrivalMm(beam) + lane.mean[LaneBelief.offset(beam)];
+            }
+        }
+        return Double.POSITIVE_INFINITY;
+    }
+
+    private boolean wouldHaveSeen(int beam, Ball ball) {
+        Crossings crossings = ball.crossings();
+        double arrivesS = ball.current().timeAtS(lay.arrivalMm(beam));
+        double leavesS = ball.current().timeAtS(lay.departureMm(beam));
+        if (Double.isNaN(arrivesS) || Double.isNaN(leavesS)) {
+            return wasClear(beam, ball);
+        }
+        double sinceLastS = arrivesS - crossings.lastS();
+        long fromNs = crossings.timeNs(arrivesS - 0.05 * sinceLastS - MARGIN_S);
+        long toNs = crossings.timeNs(leavesS + 0.05 * sinceLastS + MARGIN_S);
+        return room.isClear(lay.channel[beam], fromNs, toNs);
     }
 }

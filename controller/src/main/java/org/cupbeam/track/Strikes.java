@@ -3,34 +3,35 @@ package org.cupbeam.track;
 /**
  * Strikes that have not met their ball yet.
  *
- * <p>A ball met at a beam with its speed tells how far away it was struck; of several strikes the one is its own that
- * puts it at a place players have putted from, or else the latest that puts it anywhere sensible.
+ * <p>A ball met at a beam with its speed tells how far away it was struck, a drop how long it rolled. Of several strikes
+ * the one is the ball's own that agrees best with what has been usual here.
  */
 final class Strikes {
     /** Echoes of one strike fall within this. */
     private static final long ECHO_NS = 250_000_000;
+    /** A putter's blow is over sooner; something set down on the sensor is not. */
+    private static final long LONGEST_NS = 10_000_000;
     private static final int MOST = 16;
-    private static final int STATIONS = 24;
     /** Strikes further from the first sensor than this, or nearer, are not putts at this hole. */
     static final double FARTHEST_MM = 13_000;
     private static final double NEAREST_MM = 250;
-    /** How close to an earlier place a strike must have been to count as from there. */
-    private static final double SAME_STATION = 0.03;
+    /** Nor does a ball drop sooner after its strike than this. */
+    private static final double SHORTEST_S = 0.25;
+    /** An older strike that still waits is one whose ball missed unseen: for a later one's to be meant, it must have. */
+    private static final double MISSED_UNSEEN = 1.0;
 
     private final long[] timeNs = new long[MOST];
     private int count;
     private long lastNs = Long.MIN_VALUE / 2;
-    private final double[] stationMm = new double[STATIONS];
-    private int stations;
+    private final Habit distanceMm = new Habit(2500, 0.7, 0.02);
+    private final Habit dropS = new Habit(2.2, 0.55, 0.12);
 
-    /** Takes a pulse of the strike sensor. True if it is a new strike, not an echo. */
-    boolean pulse(long onNs) {
-        boolean fresh = onNs - lastNs > ECHO_NS;
-        if (fresh) {
+    /** Takes a pulse of the strike sensor: a new strike unless it is an echo, or too long for one. */
+    void pulse(long onNs, long offNs) {
+        if (onNs - lastNs > ECHO_NS && offNs - onNs < LONGEST_NS) {
             lastNs = onNs;
             giveBack(onNs);
         }
-        return fresh;
     }
 
     /** Puts a strike among those that wait, in order of time; the oldest of too many is forgotten. */
@@ -66,54 +67,55 @@ final class Strikes {
     /**
      * Takes out the strike of a ball.
      *
-     * @param atNs        when it was at a beam
-     * @param speed       how fast it was there, mm/s
+     * @param atNs         when it was at a beam
+     * @param speed        how fast it was there, mm/s
      * @param deceleration mm/s²
      * @return {@link Sensor#NEVER} if none fits
      */
     long takeFor(long atNs, double speed, double deceleration) {
         int best = -1;
         double bestMm = 0;
-        boolean bestKnown = false;
+        double most = 0;
+        double weight = 1;
         for (int i = 0; i < count; i++) {
             double s = (atNs - timeNs[i]) * 1e-9;
             double mm = (speed + deceleration * s / 2) * s;
-            if (s <= 0 || mm < NEAREST_MM || mm > FARTHEST_MM) {
-                continue;
+            if (s > 0 && mm > NEAREST_MM && mm < FARTHEST_MM) {
+                double likely = weight * distanceMm.likelihood(mm);
+                if (likely > most) {
+                    most = likely;
+                    best = i;
+                    bestMm = mm;
+                }
+                weight *= MISSED_UNSEEN;
             }
-            boolean known = isStation(mm);
-            if (known || !bestKnown) {
-                best = i;
-                bestMm = mm;
-                bestKnown = known;
-            }
         }
-        if (best < 0) {
-            return Sensor.NEVER;
+        if (best >= 0 && count == 1) {
+            distanceMm.saw(bestMm);
         }
-        if (count == 1) {
-            stationMm[stations++ % STATIONS] = bestMm;
-        }
-        return remove(best);
+        return best < 0 ? Sensor.NEVER : remove(best);
     }
 
-    /** Takes out the latest strike that lies at least so long before; else the one before that, or none. */
-    long takeBefore(long atNs, long leastNs) {
-        for (int i = count - 1; i >= 0; i--) {
-            if (atNs - timeNs[i] >= leastNs) {
-                return remove(i);
+    /** Takes out the strike of a ball that dropped, of which nothing else was seen; {@link Sensor#NEVER} if none fits. */
+    long takeForDrop(long dropNs) {
+        int best = -1;
+        double most = 0;
+        double weight = 1;
+        for (int i = 0; i < count; i++) {
+            double s = (dropNs - timeNs[i]) * 1e-9;
+            if (s > SHORTEST_S) {
+                double likely = weight * dropS.likelihood(s);
+                if (likely > most) {
+                    most = likely;
+                    best = i;
+                }
+                weight *= MISSED_UNSEEN;
             }
         }
-        return Sensor.NEVER;
-    }
-
-    private boolean isStation(double mm) {
-        for (int i = 0; i < Math.min(stations, STATIONS); i++) {
-            if (Math.abs(stationMm[i] - mm) < SAME_STATION * mm) {
-                return true;
-            }
+        if (best >= 0 && count == 1) {
+            dropS.saw((dropNs - timeNs[best]) * 1e-9);
         }
-        return false;
+        return best < 0 ? Sensor.NEVER : remove(best);
     }
 
     private long remove(int index) {

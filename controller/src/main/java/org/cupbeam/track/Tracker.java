@@ -16,8 +16,6 @@ public final class Tracker implements EdgeSink {
     /** Longer than this in one beam without a break, and with nobody about, is a ball at rest. */
     private static final double REST_S = 0.6;
     private static final long REST_QUIET_BEFORE_NS = 700_000_000;
-    private static final long LEAST_FLIGHT_NS = 600_000_000;
-    private static final long SHORT_FLIGHT_NS = 250_000_000;
 
     private final Lay lay;
     private final Room room;
@@ -130,11 +128,9 @@ public final class Tracker implements EdgeSink {
         if (beam >= 0) {
             flight.crossing(beam, sensor.lastOnNs(), sensor.lastOffNs());
         } else if (channel == room.cup) {
-            if (cup.pulse(sensor.lastOnNs(), sensor.lastOffNs()) && foretold) {
-                flight.drop(cup.takeDrop());
-            }
+            cupPulse(sensor.lastOnNs(), sensor.lastOffNs());
         } else if (channel == room.strike) {
-            strikes.pulse(sensor.lastOnNs());
+            strikes.pulse(sensor.lastOnNs(), sensor.lastOffNs());
         } else {
             Gesture gesture = pedal.pressed(sensor.lastOnNs(), sensor.lastOffNs());
             if (gesture != null) {
@@ -143,11 +139,19 @@ public final class Tracker implements EdgeSink {
         }
     }
 
-    private void drop(long dropNs) {
-        long struck = strikes.takeBefore(dropNs, LEAST_FLIGHT_NS);
-        if (struck == Sensor.NEVER) {
-            struck = strikes.takeBefore(dropNs, SHORT_FLIGHT_NS);
+    private void cupPulse(long onNs, long offNs) {
+        CupWatch.Pulse pulse = cup.pulse(onNs, offNs);
+        if (foretold) {
+            switch (pulse) {
+                case DROP -> flight.drop(cup.takeDrop(), false);
+                case LATE_RATTLE -> flight.drop(onNs, true);
+                case RATTLE, HAND -> { }
+            }
         }
+    }
+
+    private void drop(long dropNs) {
+        long struck = strikes.takeForDrop(dropNs);
         sink.attempt(Verdict.holedUnseen(struck == Sensor.NEVER ? dropNs : struck, dropNs));
     }
 

@@ -63,7 +63,8 @@ final class Verdict {
         boolean slowed = ball.isSlowed();
         if (slowed) {
             teach(ball);
-            estimator.estimate(ball.crossings(), ball.lastStretchFrom(), ball.crossings().count(), ball.current(), lane);
+            estimator.estimateDeflected(ball.crossings(), ball.lastStretchFrom(), ball.crossings().count(),
+                    ball.current(), lane);
         }
         finishMm = estimator.finishMm();
         finishSdMm = estimator.finishSdMm();

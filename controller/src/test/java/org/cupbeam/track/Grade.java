@@ -9,6 +9,7 @@ import java.util.Locale;
 /** Compares attempts with the truth, putt by putt. */
 final class Grade {
     private final double limitMm;
+    private final boolean timedByStrike;
     private final List<Double> errorsMm = new ArrayList<>();
     final List<String> faults = new ArrayList<>();
     int putts;
@@ -21,8 +22,13 @@ final class Grade {
     int intervals;
     int held;
 
-    Grade(double limitMm) {
+    /**
+     * @param limitMm      beyond which a miss overshoots
+     * @param timedByStrike the rig has a strike sensor, so an attempt's time is its strike's
+     */
+    Grade(double limitMm, boolean timedByStrike) {
         this.limitMm = limitMm;
+        this.timedByStrike = timedByStrike;
     }
 
     /** Adds one evening. */
@@ -52,18 +58,26 @@ final class Grade {
         return this;
     }
 
-    private static int matchOf(Attempt attempt, List<TruePutt> truth, boolean[] used) {
+    /**
+     * Of the putts that were under way at an attempt's time, the one it must be: struck just then, or else one that the
+     * rig could see, and then one that ended alike. An attempt with the wrong outcome still finds no such putt left, or
+     * leaves one unreported.
+     */
+    private int matchOf(Attempt attempt, List<TruePutt> truth, boolean[] used) {
         double t = attempt.timeNs() * 1e-9;
         int best = -1;
+        int bestRank = -1;
         for (int i = 0; i < truth.size(); i++) {
             TruePutt putt = truth.get(i);
             if (used[i] || t < putt.struckS() - 0.01 || t > putt.endedS() + 0.2) {
                 continue;
             }
-            if (Math.abs(t - putt.struckS()) < 0.01) {
-                return i;
+            int rank = (timedByStrike && Math.abs(t - putt.struckS()) < 0.01 ? 4 : 0) + (putt.visible() ? 2 : 0)
+                    + (putt.holed() == attempt.holed() ? 1 : 0);
+            if (rank > bestRank) {
+                bestRank = rank;
+                best = i;
             }
-            best = best < 0 ? i : best;
         }
         return best;
     }

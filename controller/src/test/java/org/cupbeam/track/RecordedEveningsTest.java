@@ -9,6 +9,7 @@ import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import org.cupbeam.edge.trace.VcdReader;
+import org.cupbeam.rig.Channel;
 import org.cupbeam.rig.Rig;
 import org.cupbeam.rig.RigFile;
 import org.junit.jupiter.api.Assumptions;
@@ -26,7 +27,7 @@ class RecordedEveningsTest {
         Assumptions.assumeTrue(Files.isDirectory(folder), "recorded evenings are not at hand: " + folder);
         Rig rig = RigFile.read(folder.resolve("rig.toml"));
 
-        Grade grade = new Grade(rig.limitMm()).add(truth(folder.resolve("truth.csv")), track(rig, folder));
+        Grade grade = new Grade(rig.limitMm(), rig.channelOf(Channel.Kind.STRIKE) >= 0).add(truth(folder.resolve("truth.csv")), track(rig, folder));
 
         System.out.println(evening + ": " + grade);
         grade.faults.forEach(fault -> System.out.println("  " + fault));
