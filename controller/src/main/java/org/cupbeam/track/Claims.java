@@ -17,6 +17,8 @@ final class Claims {
     /** A ball that meets the far rim faster than this may leave the ground, and be down again by so far behind it. */
     private static final double HOP_MM_PER_S = 1000;
     private static final double HOP_MM = 600;
+    private static final double HARDLY_MM_PER_S = 1700;
+    private static final long ABOUT_NS = 700_000_000;
     private static final double PAIR_MM = 150;
     private static final long RESTING_NS = 1_000_000_000;
 
@@ -103,6 +105,13 @@ final class Claims {
         return isShoeIn(beam - 1, beam, onNs, offNs) || isShoeIn(beam + 1, beam, onNs, offNs);
     }
 
+    /** Whether something as fast as hardly a putt passed while somebody was about: a putter's head, more likely. */
+    private boolean isWaved(int beam, long onNs, long offNs) {
+        double speed = 2 * lay.halfChordMm[beam] / ((offNs - onNs) * 1e-9);
+        return speed > HARDLY_MM_PER_S
+                && !room.isQuiet(onNs - ABOUT_NS, onNs - 1, -1, -1);
+    }
+
     private boolean isShoeIn(int neighbour, int beam, long onNs, long offNs) {
         if (neighbour < 0 || neighbour >= lay.beams
                 || Math.abs(lay.positionMm[neighbour] - lay.positionMm[beam]) > PAIR_MM) {
@@ -114,7 +123,7 @@ final class Claims {
 
     /** Whether a ball may be seen at this beam first: it is the first, or those before it were blocked. */
     boolean mayBeginAt(int beam, long onNs, long offNs) {
-        if (lay.before > 0 && beam >= lay.before || isShoe(beam, onNs, offNs)) {
+        if (lay.before > 0 && beam >= lay.before || isShoe(beam, onNs, offNs) || isWaved(beam, onNs, offNs)) {
             return false;
         }
         for (int i = 0; i < beam; i++) {

@@ -106,6 +106,7 @@ final class Flight {
         int index = claims.dropping(balls, count, onNs, doubtful ? PROMPT_NS : Sensor.NEVER);
         if (index >= 0) {
             meetStrike(balls[index]);
+            strikes.felt(balls[index].hasStrike());
             Attempt attempt = verdict.holed(balls[index], onNs);
             remove(index);
             sink.attempt(attempt);
@@ -126,8 +127,12 @@ final class Flight {
         for (int i = 0; i < count; i++) {
             if (balls[i].dueNs() <= nowNs) {
                 meetStrike(balls[i]);
+                boolean unfelt = strikes.isTrusted() && !balls[i].hasStrike();
                 Attempt attempt = settlement.settle(balls[i], nowNs);
                 if (attempt != null) {
+                    strikes.felt(balls[i].hasStrike());
+                }
+                if (attempt != null && !unfelt) {
                     remove(i);
                     sink.attempt(attempt);
                 } else {

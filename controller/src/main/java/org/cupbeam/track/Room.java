@@ -7,6 +7,8 @@ import org.cupbeam.rig.Rig;
 final class Room {
     /** Faster than any putt: what is shorter at a beam is no ball. */
     private static final double FASTEST_MM_PER_S = 6000;
+    /** Chatter at a beam; a ball at 5 m/s takes eight times as long. */
+    private static final long FLICKER_NS = 1_000_000;
     private static final long SHORTEST_DROP_NS = 2_000_000;
     private static final long SHORTEST_STRIKE_NS = 300_000;
     private static final long SHORTEST_PRESS_NS = 30_000_000;
@@ -34,7 +36,8 @@ final class Room {
             beamOf[lay.channel[i]] = i;
         }
         for (int i = 0; i < channels; i++) {
-            sensors[i] = new Sensor(shortestNs(rig.channels().get(i).kind(), lay, beamOf[i]));
+            Kind kind = rig.channels().get(i).kind();
+            sensors[i] = new Sensor(shortestNs(kind, lay, beamOf[i]), kind == Kind.BEAM ? FLICKER_NS : 0);
         }
     }
 

@@ -15,13 +15,12 @@ package org.cupbeam.track;
 final class Sensor {
     /** A gap shorter than this is chatter. Balls are at least this far apart at any speed that a putt has. */
     static final long QUIET_NS = 1_500_000;
-    /** Blocked for less than this is chatter, or a spike; a ball at 5 m/s takes eight times as long. */
-    private static final long FLICKER_NS = 1_000_000;
     /** Never. */
     static final long NEVER = Long.MAX_VALUE;
     private static final int HISTORY = 8;
 
     private final long shortestNs;
+    private final long flickerNs;
     private final long[] onNs = new long[HISTORY];
     private final long[] offNs = new long[HISTORY];
     private int pulses;
@@ -34,9 +33,11 @@ final class Sensor {
 
     /**
      * @param shortestNs pulses shorter than this are ignored
+     * @param flickerNs  what is blocked for less than this, after a pulse, is chatter at its end
      */
-    Sensor(long shortestNs) {
+    Sensor(long shortestNs, long flickerNs) {
         this.shortestNs = shortestNs;
+        this.flickerNs = flickerNs;
     }
 
     /** Takes an edge; the caller has closed what was due before it. */
@@ -53,7 +54,7 @@ final class Sensor {
             }
             roseNs = timeNs;
         } else {
-            if (timeNs - roseNs >= FLICKER_NS || clearedNs == openedNs) {
+            if (timeNs - roseNs >= flickerNs || clearedNs == openedNs) {
                 clearedNs = timeNs;
             }
             quietNs = timeNs;

@@ -20,9 +20,14 @@ final class Strikes {
     /** An older strike that still waits is one whose ball missed unseen: for a later one's to be meant, it must have. */
     private static final double MISSED_UNSEEN = 1.0;
 
+    private static final int TRUST = 6;
+    private static final int TRUST_MOST = 12;
+    private static final int MISSED_COSTS = 3;
+
     private final long[] timeNs = new long[MOST];
     private int count;
     private long lastNs = Long.MIN_VALUE / 2;
+    private int met;
     private final Habit distanceMm = new Habit(2500, 0.7, 0.02);
     private final Habit dropS = new Habit(2.2, 0.55, 0.12);
 
@@ -52,6 +57,16 @@ final class Strikes {
 
     int count() {
         return count;
+    }
+
+    /** Notes whether a ball that was surely one had been felt as it was struck. */
+    void felt(boolean whether) {
+        met = whether ? Math.min(met + 1, TRUST_MOST) : met - MISSED_COSTS;
+    }
+
+    /** Whether the sensor has felt so many of the balls that one without a strike is likely none. */
+    boolean isTrusted() {
+        return met >= TRUST;
     }
 
     /** The oldest strike that still waits. */

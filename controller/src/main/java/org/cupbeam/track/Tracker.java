@@ -152,6 +152,7 @@ public final class Tracker implements EdgeSink {
 
     private void drop(long dropNs) {
         long struck = strikes.takeForDrop(dropNs);
+        strikes.felt(struck != Sensor.NEVER);
         sink.attempt(Verdict.holedUnseen(struck == Sensor.NEVER ? dropNs : struck, dropNs));
     }
 

@@ -1,5 +1,7 @@
 package org.cupbeam.track;
 
+import static org.assertj.core.api.Assertions.assertThat;
+
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.Comparator;
@@ -91,7 +93,7 @@ final class Grade {
         if (putt.holed()) {
             return;
         }
-        boolean clear = Math.abs(putt.finishMm() - limitMm) > 25;
+        boolean clear = Math.abs(putt.finishMm() - limitMm) > 25 && !putt.flew();
         if (clear && attempt.overshoots(limitMm) != putt.overshoot()) {
             wrongOvershoots++;
             faults.add("overshoot: " + putt + " " + attempt);
@@ -111,6 +113,22 @@ final class Grade {
         }
     }
 
+    /** Adds what another grade says of intervals. */
+    void pool(Grade other) {
+        intervals += other.intervals;
+        held += other.held;
+        errorsMm.addAll(other.errorsMm);
+    }
+
+    /** The bars that hold for every rig. */
+    void assertNothingWrong() {
+        assertThat(falseAttempts).as("false attempts%n%s", this).isZero();
+        assertThat(wrongOutcomes).as("wrong outcomes%n%s", this).isZero();
+        assertThat((double) unreported / visible).as("visible putts not reported%n%s", this)
+                .isLessThanOrEqualTo(0.005);
+        assertThat(wrongOvershoots).as("overshoots wrong by more than 25 mm%n%s", this).isZero();
+    }
+
     /** A quantile of the finish errors of misses that touched no rim, mm. */
     double errorMm(double quantile) {
         double[] sorted = errorsMm.stream().mapToDouble(Double::doubleValue).toArray();
@@ -120,10 +138,6 @@ final class Grade {
 
     double coverage() {
         return (double) held / intervals;
-    }
-
-    double unreportedShare() {
-        return (double) unreported / visible;
     }
 
     @Override
