@@ -8,11 +8,11 @@ import java.util.ArrayList;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
+import org.cupbeam.Outside;
 import org.cupbeam.edge.trace.VcdReader;
 import org.cupbeam.rig.Channel;
 import org.cupbeam.rig.Rig;
 import org.cupbeam.rig.RigFile;
-import org.junit.jupiter.api.Assumptions;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.ValueSource;
 
@@ -23,8 +23,7 @@ class RecordedEveningsTest {
     @ValueSource(strings = {"clean-standard", "busy-standard", "busy-full", "busy-gate", "busy-struck", "uphill-full",
         "downhill-standard"})
     void everyPuttOfTheEveningIsReportedAsItWas(String evening) throws Exception {
-        Path folder = shared().resolve("traces").resolve(evening);
-        Assumptions.assumeTrue(Files.isDirectory(folder), "recorded evenings are not at hand: " + folder);
+        Path folder = Outside.reference("traces/" + evening);
         Rig rig = RigFile.read(folder.resolve("rig.toml"));
 
         Grade grade = new Grade(rig.limitMm(), rig.channelOf(Channel.Kind.STRIKE) >= 0).add(truth(folder.resolve("truth.csv")), track(rig, folder));
@@ -61,10 +60,5 @@ class RecordedEveningsTest {
                 row[column.get("finish_mm")].isEmpty() ? Double.NaN : Double.parseDouble(row[column.get("finish_mm")]),
                 row[column.get("overshoot")].equals("1"), row[column.get("visible")].equals("1"),
                 row[column.get("rim")].equals("1"), false)).toList();
-    }
-
-    private static Path shared() {
-        String set = System.getProperty("cupbeam.shared", System.getenv("CUPBEAM_SHARED"));
-        return Path.of(set != null ? set : "../../shared");
     }
 }

@@ -8,8 +8,8 @@ import java.nio.file.Path;
 import java.time.Instant;
 import java.util.List;
 import java.util.concurrent.TimeUnit;
+import org.cupbeam.Outside;
 import org.cupbeam.rig.Rig;
-import org.junit.jupiter.api.Assumptions;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.Timeout;
@@ -60,19 +60,10 @@ class ForeignToolsIT {
     }
 
     private void run(String... command) throws IOException, InterruptedException {
-        require(command[0]);
+        Outside.program(command[0]);
         Path said = folder.resolve("said");
         Process process = new ProcessBuilder(command).redirectErrorStream(true).redirectOutput(said.toFile()).start();
         assertThat(process.waitFor(30, TimeUnit.SECONDS)).as("ended in time").isTrue();
         assertThat(process.exitValue()).as(Files.readString(said)).isZero();
-    }
-
-    private static void require(String tool) {
-        boolean found = List.of(System.getenv("PATH").split(":")).stream()
-                .anyMatch(each -> Files.isExecutable(Path.of(each, tool)));
-        if (!found && "1".equals(System.getenv("CUPBEAM_REQUIRE_TOOLS"))) {
-            throw new AssertionError(tool + " is required, and not on this machine");
-        }
-        Assumptions.assumeTrue(found, tool + " is not on this machine");
     }
 }

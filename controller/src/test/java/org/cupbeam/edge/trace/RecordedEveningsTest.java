@@ -1,7 +1,6 @@
 package org.cupbeam.edge.trace;
 
 import static org.assertj.core.api.Assertions.assertThat;
-import static org.junit.jupiter.api.Assumptions.assumeTrue;
 
 import java.io.IOException;
 import java.nio.file.Files;
@@ -12,6 +11,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Objects;
 import java.util.stream.Stream;
+import org.cupbeam.Outside;
 import org.cupbeam.edge.trace.VcdReader.Step;
 import org.cupbeam.rig.Rig;
 import org.cupbeam.rig.RigFile;
@@ -20,13 +20,9 @@ import org.junit.jupiter.api.TestFactory;
 
 /** The recorded evenings that lie beside the project, where they do. */
 class RecordedEveningsTest {
-    private static final Path TRACES = Path.of(Objects.requireNonNullElse(System.getProperty("cupbeam.shared"),
-            Objects.requireNonNullElse(System.getenv("CUPBEAM_SHARED"), "../../shared")), "traces");
-
     @TestFactory
     Stream<DynamicTest> eachIsReadAsAPlainLineByLineReadingSaysItIs() throws IOException {
-        assumeTrue(Files.isDirectory(TRACES), "no recorded evenings in " + TRACES.toAbsolutePath());
-        return Files.list(TRACES).filter(Files::isDirectory).sorted().map(folder ->
+        return Files.list(Outside.reference("traces")).filter(Files::isDirectory).sorted().map(folder ->
                 DynamicTest.dynamicTest(folder.getFileName().toString(), () -> {
                     Rig rig = RigFile.read(folder.resolve("rig.toml"));
                     Edges edges = new Edges(rig);
