@@ -7,6 +7,11 @@ public interface EdgeSource extends AutoCloseable {
     /** Starts handing edges to the sink, from one thread at a time of the source's own, until closed. Called once. */
     void start(EdgeSink sink);
 
+    /** How long after its time an edge reaches the sink at most, but for mishaps, ns: time is settled no sooner. */
+    default long latenessNs() {
+        return 0;
+    }
+
     /** How each channel is being read, in the rig's order; empty where there is nothing to say. Any thread may ask. */
     default List<ChannelHealth> health() {
         return List.of();

@@ -3,6 +3,7 @@ package org.cupbeam.journal;
 import java.util.concurrent.TimeUnit;
 import java.util.concurrent.locks.LockSupport;
 import java.util.function.IntSupplier;
+import java.util.function.LongSupplier;
 import org.slf4j.Logger;
 import org.slf4j.LoggerFactory;
 
@@ -15,11 +16,11 @@ public final class Worker implements AutoCloseable {
     private static final long AFTER_FAILURE_NS = TimeUnit.SECONDS.toNanos(1);
 
     private final IntSupplier step;
-    private final long sleepNs;
+    private final LongSupplier sleepNs;
     private final Thread thread;
     private volatile boolean stopped;
 
-    private Worker(String name, IntSupplier step, long sleepNs) {
+    private Worker(String name, IntSupplier step, LongSupplier sleepNs) {
         this.step = step;
         this.sleepNs = sleepNs;
         this.thread = new Thread(this::run, name);
@@ -33,6 +34,15 @@ public final class Worker implements AutoCloseable {
      * @param sleepNs how long it sleeps at most when that was nothing, ns
      */
     public static Worker start(String name, IntSupplier step, long sleepNs) {
+        return start(name, step, () -> sleepNs);
+    }
+
+    /**
+     * Starts one.
+     *
+     * @param sleepNs asked after a step that did nothing
+     */
+    public static Worker start(String name, IntSupplier step, LongSupplier sleepNs) {
         Worker worker = new Worker(name, step, sleepNs);
         worker.thread.start();
         return worker;
@@ -47,7 +57,7 @@ public final class Worker implements AutoCloseable {
         while (!stopped) {
             try {
                 if (step.getAsInt() == 0 && !stopped) {
-                    LockSupport.parkNanos(this, sleepNs);
+                    LockSupport.parkNanos(this, sleepNs.getAsLong());
                 }
             } catch (RuntimeException | Error e) {
                 LOG.error("{}: a step failed; the next is in a second", thread.getName(), e);

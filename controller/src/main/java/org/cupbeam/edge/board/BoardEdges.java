@@ -21,6 +21,7 @@ import org.slf4j.LoggerFactory;
 public final class BoardEdges implements EdgeSource {
     /** How long an edge waits at most for earlier ones of other lines. */
     static final long WINDOW_NS = 2_000_000;
+    private static final long READ_WITHIN_NS = 3_000_000;
     private static final int RING_CAPACITY = 1024;
     private static final long READERS_END_NS = 1_000_000_000;
     private static final long MERGER_END_NS = 500_000_000;
@@ -63,6 +64,12 @@ public final class BoardEdges implements EdgeSource {
         }
         merger.start();
         readers.forEach(Thread::start);
+    }
+
+    /** {@inheritDoc} The window, and as much again and more for its being read. */
+    @Override
+    public long latenessNs() {
+        return WINDOW_NS + READ_WITHIN_NS;
     }
 
     @Override

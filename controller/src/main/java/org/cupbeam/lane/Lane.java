@@ -1,0 +1,159 @@
+package org.cupbeam.lane;
+
+import java.security.SecureRandom;
+import java.time.Instant;
+import java.util.concurrent.TimeUnit;
+import org.cupbeam.edge.EdgeSource;
+import org.cupbeam.event.Answer;
+import org.cupbeam.event.Health;
+import org.cupbeam.event.Score;
+import org.cupbeam.journal.Journal;
+import org.cupbeam.journal.JournalException;
+import org.cupbeam.journal.Worker;
+import org.cupbeam.link.Link;
+import org.cupbeam.link.LinkOptions;
+import org.slf4j.Logger;
+import org.slf4j.LoggerFactory;
+
+/**
+ * A lane at work: its loop, its journal and its link, each on a thread of its own.
+ *
+ * <p>{@link #open} takes up the play where the journal left it; {@link #start} lets edges in; {@link #close} ends it in
+ * good order.
+ */
+public final class Lane implements AutoCloseable {
+    private static final Logger LOG = LoggerFactory.getLogger(Lane.class);
+    private static final long GOODBYE_MS = 1_200;
+
+    private final Journal<Told> journal;
+    private final LaneAgent agent;
+    private final Link link;
+    private final double pace;
+    private volatile Worker loop;
+    private EdgeSource source;
+
+    private Lane(LaneSettings settings, Surroundings around, LinkOptions broker, Journal<Told> opened)
+            throws JournalException {
+        journal = opened;
+        pace = around.pace();
+        Line line = new Line();
+        agent = new LaneAgent(settings, opened, around, broker == null ? Outlet.NONE : line, this::wake);
+        link = broker == null ? null : new Link(broker, settings.topics(), around.boot(), opened, System::nanoTime,
+                new SecureRandom(), agent::hear);
+        line.link = link;
+        if (settings.start() != null) {
+            agent.play(settings.start());
+        }
+    }
+
+    /**
+     * A lane as it was left; nothing runs yet.
+     *
+     * @param broker the studio's; null for a lane that keeps its word to itself
+     * @throws JournalException for a journal that cannot be had, with what would do
+     */
+    public static Lane open(LaneSettings settings, Surroundings around, LinkOptions broker) throws JournalException {
+        Instant now = around.wall().instant();
+        Journal<Told> journal = Journal.open(settings.journal(), settings.topics().studio(), settings.topics().lane(),
+                new ToldCodec(), now);
+        try {
+            return new Lane(settings, around, broker, journal);
+        } catch (JournalException | RuntimeException e) {
+            journal.close();
+            throw e;
+        }
+    }
+
+    /** Lets it run: edges come from the source, which it closes in the end. Called once. */
+    public void start(EdgeSource edges) {
+        source = edges;
+        agent.begin(edges);
+        agent.scribe().start();
+        loop = Worker.start("lane", agent::doWork, () -> Math.round(agent.idleNs() / pace));
+        edges.start(agent.edges());
+        if (link != null) {
+            link.start();
+        }
+    }
+
+    /** Whose putt is next, and from where, for whoever simulates it. Any thread. */
+    public UpNext upNext() {
+        return agent.upNext();
+    }
+
+    /** The journal's id. */
+    public String journal() {
+        return journal.id();
+    }
+
+    /** Why it cannot speak to the broker, in words; null when it can, or need not. */
+    public String brokerTrouble() {
+        return link == null ? null : link.trouble();
+    }
+
+    private void wake() {
+        Worker running = loop;
+        if (running != null) {
+            running.wake();
+        }
+    }
+
+    /**
+     * Ends in good order, within 2 s: no more edges, all that happened on the disk, the studio told. What was still
+     * rolling is not made an attempt.
+     */
+    @Override
+    public void close() {
+        if (source != null) {
+            source.close();
+            loop.close();
+            agent.doWork();
+        }
+        agent.scribe().close();
+        if (link != null) {
+            leave();
+        }
+        try {
+            journal.close();
+        } catch (JournalException e) {
+            LOG.error("{}", e.getMessage());
+        }
+    }
+
+    /** A broker that does not answer is not waited for any longer than this. */
+    private void leave() {
+        Thread goodbye = new Thread(link::close, "goodbye");
+        goodbye.setDaemon(true);
+        goodbye.start();
+        try {
+            TimeUnit.MILLISECONDS.timedJoin(goodbye, GOODBYE_MS);
+        } catch (InterruptedException e) {
+            Thread.currentThread().interrupt();
+        }
+    }
+
+    /** The link, which hears the lane's commands, and so is there a moment after the lane. */
+    private static final class Line implements Outlet {
+        private Link link;
+
+        @Override
+        public void written() {
+            link.wake();
+        }
+
+        @Override
+        public void score(Score score) {
+            link.score(score);
+        }
+
+        @Override
+        public void health(Health.Report report) {
+            link.health(report);
+        }
+
+        @Override
+        public void answer(Answer answer) {
+            link.answer(answer);
+        }
+    }
+}

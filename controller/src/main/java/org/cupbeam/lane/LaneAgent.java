@@ -1,0 +1,183 @@
+package org.cupbeam.lane;
+
+import org.cupbeam.edge.EdgeSink;
+import org.cupbeam.edge.EdgeSource;
+import org.cupbeam.event.Command;
+import org.cupbeam.journal.Journal;
+import org.cupbeam.journal.JournalException;
+import org.cupbeam.track.Attempt;
+import org.cupbeam.track.TrackSink;
+import org.cupbeam.track.Tracker;
+
+/**
+ * The lane's loop: the one thread that owns its state. It takes edges, then what time alone settles, then commands, and
+ * never waits for a disk or a network. One step is {@link #doWork}, which a test takes by hand.
+ */
+final class LaneAgent {
+    static final int EDGES = 1 << 12;
+    private static final long TICK_NS = 250_000_000;
+    private static final int COMMANDS_AT_ONCE = 16;
+
+    private final Wall wall;
+    private final Scribe scribe;
+    private final EdgeQueue edges;
+    private final EdgeSink taker = this::edge;
+    private final Tracker tracker;
+    private final Sensors sensors;
+    private final Game game;
+    private final Desk desk;
+    private final Clerk clerk;
+    private final Vitals vitals;
+    private final LampDriver lamp;
+    private final Outlet outlet;
+    private volatile UpNext upNext;
+    private volatile long latenessNs;
+    private long tickNs;
+
+    /**
+     * The lane as the journal left it.
+     *
+     * @param wake tells whoever steps it that there is something to do
+     */
+    LaneAgent(LaneSettings settings, Journal<Told> journal, Surroundings around, Outlet outlet, Runnable wake)
+            throws JournalException {
+        this.outlet = outlet;
+        wall = new Wall(around);
+        scribe = new Scribe(journal, around.nanoTime(), outlet);
+        edges = new EdgeQueue(EDGES, wake);
+        tracker = new Tracker(settings.rig(), new Resolved());
+        sensors = new Sensors(settings.rig(), tracker, wall.nowNs());
+        Minutes minutes = new Minutes(journal.id());
+        boolean clockOwed = journal.state(Game.CLOCK_OWED).filter(wall.boot()::equals).isPresent();
+        game = new Game(Card.of(journal.inputs()), settings.rig(), tracker, scribe, minutes,
+                new ScoreSheet(settings.topics(), minutes, settings.rig()), wall, clockOwed);
+        desk = new Desk(journal, outlet, wake);
+        clerk = new Clerk(game, scribe, outlet);
+        vitals = new Vitals(around.version(), journal, journal.movedAside(), sensors, edges, scribe, game, wall, outlet);
+        lamp = new LampDriver(settings.lamp());
+        upNext = UpNext.on(game.card());
+    }
+
+    /** Says how the lane is and what is played on it; edges come from the source from now on. */
+    void begin(EdgeSource source) {
+        latenessNs = source.latenessNs();
+        vitals.source(source);
+        outlet.score(game.score());
+        tick(wall.nowNs());
+    }
+
+    /** A drill that is to be played: goes on where it is being played already. */
+    void play(Command.Start start) {
+        Told.Begun on = game.card().begun();
+        if (on == null || !on.drill().equals(start.drill()) || !on.players().equals(start.players())) {
+            game.begin(start, null);
+            upNext = UpNext.on(game.card());
+        }
+    }
+
+    /** Where edges go in; one thread at a time. */
+    EdgeSink edges() {
+        return edges;
+    }
+
+    /** Where commands go in, on the link's thread; false, and not taken, while too many wait. */
+    boolean hear(Command command) {
+        return desk.hear(command);
+    }
+
+    Scribe scribe() {
+        return scribe;
+    }
+
+    Card card() {
+        return game.card();
+    }
+
+    /** Any thread. */
+    UpNext upNext() {
+        return upNext;
+    }
+
+    /** One step; returns how much there was to do. */
+    int doWork() {
+        long now = wall.nowNs(); // before the edges are looked at: an earlier one is among them by now
+        if (now - tickNs >= 0) {
+            tick(now);
+        }
+        int work = edges.drainTo(taker);
+        long settledNs = now - latenessNs;
+        if (settledNs >= tracker.dueNs()) {
+            tracker.advance(settledNs);
+            work++;
+        }
+        work += commands();
+        lamp.look(vitals.anyFault(), sensors.sees(), now);
+        if (work > 0) {
+            upNext = UpNext.on(game.card());
+        }
+        return work;
+    }
+
+    /** For how long there is nothing to do unless an edge or a command comes, ns of the edges' clock. */
+    long idleNs() {
+        long now = wall.nowNs();
+        long due = tracker.dueNs();
+        long untilDue = due == Long.MAX_VALUE ? TICK_NS : due + latenessNs - now;
+        return Math.max(0, Math.min(untilDue, tickNs - now));
+    }
+
+    private void edge(int channel, boolean active, long timeNs) {
+        sensors.edge(channel, active, timeNs);
+        tracker.edge(channel, active, timeNs);
+    }
+
+    private int commands() {
+        int served = 0;
+        for (Desk.Asked asked; served < COMMANDS_AT_ONCE && (asked = desk.next()) != null; served++) {
+            clerk.serve(asked);
+        }
+        return served;
+    }
+
+    private void tick(long now) {
+        tickNs = now + TICK_NS;
+        wall.look();
+        game.tellClock();
+        sensors.tick(now);
+        vitals.look(now);
+    }
+
+    private final class Resolved implements TrackSink {
+        @Override
+        public void attempt(Attempt attempt) {
+            show(game.sensed(attempt));
+        }
+
+        @Override
+        public void gesture(Gesture gesture, long timeNs) {
+            switch (gesture) {
+                case MISSED_UNSEEN -> show(game.missed(timeNs));
+                case TAKE_BACK -> {
+                    if (game.card().canTakeBack()) {
+                        game.takeBack("pedal", null);
+                    }
+                }
+                case NEXT -> next();
+            }
+        }
+
+        private void next() {
+            if (game.card().objectionToPass() == null) {
+                game.pass(null);
+            } else if (game.card().objectionToEnd() == null) {
+                game.end(null);
+            }
+        }
+
+        private void show(boolean taken) {
+            if (taken) {
+                lamp.putt(game.card().lastPutt(), wall.nowNs());
+            }
+        }
+    }
+}

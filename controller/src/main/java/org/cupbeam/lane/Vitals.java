@@ -1,0 +1,95 @@
+package org.cupbeam.lane;
+
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import org.cupbeam.edge.ChannelHealth;
+import org.cupbeam.edge.EdgeSource;
+import org.cupbeam.event.Health;
+import org.cupbeam.event.Stamp;
+import org.cupbeam.journal.JournalException;
+import org.cupbeam.journal.Outbox;
+
+/** How the lane is: said every few seconds, and at once when something goes wrong or is well again. */
+final class Vitals {
+    static final long EVERY_NS = 5_000_000_000L;
+    private static final int FAULTS_MAX = 50;
+    private static final int FAULT_MAX = 400;
+
+    private final String version;
+    private final Outbox outbox;
+    private final Optional<Path> movedAside;
+    private final Sensors sensors;
+    private final EdgeQueue queue;
+    private final Scribe scribe;
+    private final Game game;
+    private final Wall wall;
+    private final Outlet outlet;
+    private EdgeSource source;
+    private List<String> faults = List.of();
+    private Stamp.Clock clock;
+    private long saidNs;
+
+    Vitals(String version, Outbox outbox, Optional<Path> movedAside, Sensors sensors, EdgeQueue queue, Scribe scribe,
+           Game game, Wall wall, Outlet outlet) {
+        this.version = version;
+        this.outbox = outbox;
+        this.movedAside = movedAside;
+        this.sensors = sensors;
+        this.queue = queue;
+        this.scribe = scribe;
+        this.game = game;
+        this.wall = wall;
+        this.outlet = outlet;
+    }
+
+    /** Edges come from here from now on. */
+    void source(EdgeSource edges) {
+        source = edges;
+    }
+
+    /** Whether something needs somebody. */
+    boolean anyFault() {
+        return !faults.isEmpty();
+    }
+
+    void look(long nowNs) {
+        List<ChannelHealth> wires = source == null ? List.of() : source.health();
+        List<String> found = faults(wires);
+        boolean changed = !found.equals(faults) || wall.clock() != clock;
+        if (changed || nowNs - saidNs >= EVERY_NS) {
+            faults = found;
+            clock = wall.clock();
+            saidNs = nowNs;
+            outlet.health(report(wires, nowNs));
+        }
+    }
+
+    private Health.Report report(List<ChannelHealth> wires, long nowNs) {
+        long dropped = queue.dropped() + wires.stream().mapToLong(ChannelHealth::dropped).sum();
+        return new Health.Report(outbox.id(), version, wall.now(), wall.clock(), outbox.last() - outbox.stored(),
+                dropped, sensors.report(nowNs), faults);
+    }
+
+    private List<String> faults(List<ChannelHealth> wires) {
+        List<String> found = new ArrayList<>();
+        JournalException failing = scribe.fault();
+        if (failing != null) {
+            found.add("nothing can be written down, and what happens waits: " + failing.getMessage());
+        }
+        if (game.lost() > 0) {
+            found.add("attempts were lost while the disk failed: " + game.lost());
+        }
+        if (scribe.dropped() > 0) {
+            found.add("the program has a fault of its own: events could not be put into words; please report it");
+        }
+        movedAside.ifPresent(aside -> found.add("the journal was damaged, and a new one begun; the old one is " + aside));
+        if (queue.dropped() > 0) {
+            found.add("edges came faster than they could be taken since the start: look for a loose cable");
+        }
+        found.addAll(sensors.faults(wires));
+        return found.stream().limit(FAULTS_MAX)
+                .map(each -> each.length() <= FAULT_MAX ? each : each.substring(0, FAULT_MAX - 1) + "…").toList();
+    }
+}
