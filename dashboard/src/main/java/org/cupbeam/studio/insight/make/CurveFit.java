@@ -15,7 +15,7 @@ import org.cupbeam.studio.insight.chance.Summit;
  *               are widened by its root
  * @param putts  that it rests on
  */
-public record CurveFit(Shape shape, Summit summit, double misfit, int putts) {
+public record CurveFit(Shape shape, Summit summit, double misfit, int putts) implements Skill {
     private static final double FIRST_EXTRA_SD = 0.01;
     /** A row tells of misfit only if its count could well be one more or less. */
     private static final double VARIANCE_MIN = 1;
@@ -38,7 +38,7 @@ public record CurveFit(Shape shape, Summit summit, double misfit, int putts) {
         return new CurveFit(shape, summit, 1, putts(rows));
     }
 
-    /** The most likely curve. */
+    @Override
     public MakeCurve curve() {
         return shape.curve(values(summit.at()));
     }
@@ -48,12 +48,7 @@ public record CurveFit(Shape shape, Summit summit, double misfit, int putts) {
         return Estimate.ofLog(summit.at()[number], summit.sd(number) * Math.sqrt(misfit));
     }
 
-    /** The chance from here. */
-    public Estimate at(double distanceMm) {
-        return Estimate.ofLogOdds(LogOdds.of(curve().at(distanceMm)), logOddsSd(distanceMm));
-    }
-
-    /** How well the chance from here is known: the standard deviation of its log odds. */
+    @Override
     public double logOddsSd(double distanceMm) {
         double[] gradient = new double[summit.at().length];
         for (int i = 0; i < gradient.length; i++) {

@@ -1,0 +1,63 @@
+package org.cupbeam.studio.insight.make;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Map;
+import java.util.TreeMap;
+
+/** Lengths of rolls, counted: by where they were putted from, in hundredths of that distance. */
+public final class PaceTally {
+    private static final double DISTANCE_STEP_MM = 20;
+    private static final int PARTS = 100;
+    /** Rolls of more than so many times the distance count as this. */
+    private static final int LONGEST = 4 * PARTS;
+    private static final int WHOLE = 0;
+    private static final int CUT = 1;
+
+    private final Map<Integer, int[][]> byDistance = new TreeMap<>();
+
+    /**
+     * Rolls alike.
+     *
+     * @param distanceMm putted from
+     * @param paceMm     where they would stop past the hole; of those not seen, below which
+     * @param seen       whether the pace is known
+     * @param putts      how many
+     */
+    record Rolls(double distanceMm, double paceMm, boolean seen, int putts) {
+    }
+
+    /** A roll whose pace is known. */
+    public void add(double distanceMm, double paceMm) {
+        count(distanceMm, paceMm, WHOLE);
+    }
+
+    /** A roll that is only known to have stopped short of this. */
+    public void addBelow(double distanceMm, double paceMm) {
+        count(distanceMm, paceMm, CUT);
+    }
+
+    List<Rolls> rolls() {
+        List<Rolls> all = new ArrayList<>();
+        byDistance.forEach((step, counts) -> {
+            double distanceMm = step * DISTANCE_STEP_MM;
+            for (int part = 0; part <= LONGEST; part++) {
+                double share = (part + 0.5) / PARTS - 1;
+                if (counts[WHOLE][part] > 0) {
+                    all.add(new Rolls(distanceMm, share * distanceMm, true, counts[WHOLE][part]));
+                }
+                if (counts[CUT][part] > 0) {
+                    all.add(new Rolls(distanceMm, share * distanceMm, false, counts[CUT][part]));
+                }
+            }
+        });
+        return all;
+    }
+
+    private void count(double distanceMm, double paceMm, int which) {
+        int step = (int) Math.max(1, Math.round(distanceMm / DISTANCE_STEP_MM));
+        int part = (int) Math.min(LONGEST, Math.max(0, PARTS * (1 + paceMm / distanceMm)));
+        int[][] counts = byDistance.computeIfAbsent(step, key -> new int[2][LONGEST + 1]);
+        counts[which][part]++;
+    }
+}
