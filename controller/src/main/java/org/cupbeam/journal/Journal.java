@@ -17,7 +17,7 @@ import org.cupbeam.event.Source;
  */
 public final class Journal<I> implements Outbox, AutoCloseable {
     /** How many events that the host has stored are kept nevertheless, for a host that loses its store. */
-    public static final int KEPT = 20_000;
+    public static final int KEPT = 10_000;
     /** How many commands' answers are remembered. */
     public static final int ANSWERS = 256;
     private static final String CONNECTION = "journal.connection";

@@ -7,7 +7,6 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.nio.file.StandardCopyOption;
 import java.nio.file.StandardOpenOption;
-import java.util.Arrays;
 import org.slf4j.Logger;
 import org.slf4j.LoggerFactory;
 import org.sqlite.SQLiteJDBCLoader;
@@ -31,34 +30,32 @@ final class NativeLibrary {
             return;
         }
         String name = System.mapLibraryName("sqlitejdbc");
-        String inside = "/org/sqlite/native/" + OSInfo.getNativeLibFolderPathForCurrentOS() + "/" + name;
-        Path own = folder.resolve("sqlite-" + SQLiteJDBCLoader.getVersion());
-        try (InputStream packed = NativeLibrary.class.getResourceAsStream(inside)) {
-            if (packed == null) {
-                return;
+        String system = OSInfo.getNativeLibFolderPathForCurrentOS();
+        Path own = folder.resolve("sqlite-" + SQLiteJDBCLoader.getVersion() + "-" + system.replace('/', '-'));
+        try {
+            if (Files.exists(own.resolve(name)) || write(own, name, "/org/sqlite/native/" + system + "/" + name)) {
+                System.setProperty(PATH, own.toAbsolutePath().toString());
+                System.setProperty(NAME, name);
             }
-            byte[] library = packed.readAllBytes();
-            if (!isThere(own.resolve(name), library)) {
-                write(own, name, library);
-            }
-            System.setProperty(PATH, own.toAbsolutePath().toString());
-            System.setProperty(NAME, name);
         } catch (IOException e) {
             LOG.info("{}: cannot keep SQLite's library ({}); starting will take a little longer", own, e.toString());
         }
     }
 
-    private static boolean isThere(Path file, byte[] library) throws IOException {
-        return Files.exists(file) && Arrays.equals(Files.readAllBytes(file), library);
-    }
-
-    private static void write(Path folder, String name, byte[] library) throws IOException {
-        Files.createDirectories(folder);
-        Path half = Files.createTempFile(folder, name, ".half");
-        Files.write(half, library);
-        try (FileChannel channel = FileChannel.open(half, StandardOpenOption.WRITE)) {
-            channel.force(true);
+    /** Whole or not at all, so that a file that is there needs no second look; false where there is none for us. */
+    private static boolean write(Path folder, String name, String inside) throws IOException {
+        try (InputStream packed = NativeLibrary.class.getResourceAsStream(inside)) {
+            if (packed == null) {
+                return false;
+            }
+            Files.createDirectories(folder);
+            Path half = Files.createTempFile(folder, name, ".half");
+            Files.copy(packed, half, StandardCopyOption.REPLACE_EXISTING);
+            try (FileChannel channel = FileChannel.open(half, StandardOpenOption.WRITE)) {
+                channel.force(true);
+            }
+            Files.move(half, folder.resolve(name), StandardCopyOption.ATOMIC_MOVE);
+            return true;
         }
-        Files.move(half, folder.resolve(name), StandardCopyOption.ATOMIC_MOVE);
     }
 }

@@ -47,7 +47,7 @@ final class Opening {
             if (Schema.isBehind(file, database)) {
                 check(database);
                 database.close();
-                Schema.migrate(file);
+                Migration.run(file);
                 database = Database.open(file);
             }
             database.configure();

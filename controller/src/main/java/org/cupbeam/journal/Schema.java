@@ -2,14 +2,8 @@ package org.cupbeam.journal;
 
 import java.nio.file.Path;
 import java.sql.SQLException;
-import org.flywaydb.core.Flyway;
-import org.flywaydb.core.api.FlywayException;
-import org.sqlite.SQLiteDataSource;
 
-/**
- * Which version of the tables a file has. The scripts are Flyway's, beside this class; the last of each sets
- * {@code user_version}, so that an ordinary start can tell at a glance that Flyway has nothing to do.
- */
+/** Which version of the tables a file has, told at a glance by its {@code user_version}. */
 final class Schema {
     /** The version that this program reads and writes: the number of the last script. */
     static final int VERSION = 1;
@@ -31,22 +25,5 @@ final class Schema {
                     + version + ", this one knows " + VERSION + "); run that version, or move the file away", null);
         }
         return version < VERSION;
-    }
-
-    /** Brings a file up to date. Nobody else may have it open. */
-    static void migrate(Path file) throws JournalException {
-        SQLiteDataSource source = new SQLiteDataSource();
-        source.setUrl(Database.url(file));
-        try {
-            Flyway.configure(Schema.class.getClassLoader())
-                    .dataSource(source)
-                    .locations("classpath:org/cupbeam/journal")
-                    .validateMigrationNaming(true)
-                    .cleanDisabled(true)
-                    .load().migrate();
-        } catch (FlywayException e) {
-            throw new JournalException(JournalException.Kind.FAILED, file + ": its tables could not be brought from "
-                    + "an earlier version to this one (" + e.getMessage() + "); nothing was changed", e);
-        }
     }
 }

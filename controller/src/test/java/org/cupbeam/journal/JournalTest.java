@@ -173,7 +173,7 @@ class JournalTest {
     @Test
     void tidyingForgetsOnlyWhatIsBothStoredAndOld() throws JournalException {
         try (Journal<String> journal = open()) {
-            for (int i = 0; i < 21; i++) {
+            for (int i = 0; i < 11; i++) {
                 journal.append(Collections.nCopies(1000, Notes.event().with("i")));
             }
             journal.append(Entry.<String>empty().withReset().with("last"));
@@ -182,11 +182,11 @@ class JournalTest {
             journal.stored(500);
             journal.tidy();
             assertThat(journal.after(0, 1)).extracting(Outbox.Row::sequence).containsExactly(501L);
-            journal.stored(21_000);
+            journal.stored(11_000);
             journal.tidy();
             assertThat(journal.after(0, 1)).extracting(Outbox.Row::sequence).containsExactly(1001L);
             assertThat(journal.inputs()).containsExactly("last");
-            assertThat(journal.append(Notes.event())).isEqualTo(21_001);
+            assertThat(journal.append(Notes.event())).isEqualTo(11_001);
         }
     }
 }
