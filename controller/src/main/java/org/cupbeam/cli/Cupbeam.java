@@ -11,7 +11,7 @@ import picocli.CommandLine.HelpCommand;
 /** The lane controller's commands. */
 @Command(name = "cupbeam", mixinStandardHelpOptions = true, versionProvider = Version.class,
         description = "Watches one hole of an indoor putting green, and keeps the score of the drill.",
-        subcommands = {ReplayCommand.class, HelpCommand.class},
+        subcommands = {LaneCommand.class, RecordCommand.class, ReplayCommand.class, HelpCommand.class},
         exitCodeListHeading = "%nExit status:%n",
         exitCodeList = {"0:done", "1:something outside failed", "2:a file, an option or a command makes no sense"})
 public final class Cupbeam {

@@ -7,7 +7,8 @@ package org.cupbeam.lane;
  * @param stationMm distance from the hole's centre; NaN where nothing is played
  */
 public record UpNext(String player, double stationMm) {
-    static final UpNext NOBODY = new UpNext(null, Double.NaN);
+    /** Nothing is played. */
+    public static final UpNext NOBODY = new UpNext(null, Double.NaN);
 
     static UpNext on(Card card) {
         if (card.play() == null) {

@@ -15,6 +15,7 @@ import org.slf4j.LoggerFactory;
 public final class PracticeSource implements EdgeSource {
     private static final Logger LOG = LoggerFactory.getLogger(PracticeSource.class);
     private static final long SETTLE_EVERY_NS = 100_000_000;
+    private static final long WAKES_WITHIN_NS = 20_000_000;
     private static final long CLOSE_WITHIN_MS = 2_000;
 
     private final LivingLane lane;
@@ -66,6 +67,12 @@ public final class PracticeSource implements EdgeSource {
         } catch (RuntimeException broken) {
             LOG.error("the simulated lane has stopped", broken);
         }
+    }
+
+    /** {@inheritDoc} As late as a thread may wake up on a busy machine. */
+    @Override
+    public long latenessNs() {
+        return Math.round(WAKES_WITHIN_NS * tempo.factor());
     }
 
     @Override

@@ -7,6 +7,11 @@ public interface Tempo {
     /** The time now, ns, on a monotonic clock. */
     long nowNs();
 
+    /** How many times as fast it runs as the machine's own. */
+    default double factor() {
+        return 1;
+    }
+
     /** Waits until that time on the same clock. */
     void awaitNs(long timeNs) throws InterruptedException;
 
@@ -26,6 +31,11 @@ public interface Tempo {
             @Override
             public long nowNs() {
                 return startNs + Math.round((System.nanoTime() - startNs) * factor);
+            }
+
+            @Override
+            public double factor() {
+                return factor;
             }
 
             @Override

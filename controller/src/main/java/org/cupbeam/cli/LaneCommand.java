@@ -1,0 +1,131 @@
+package org.cupbeam.cli;
+
+import java.io.IOException;
+import java.nio.charset.StandardCharsets;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.List;
+import java.util.concurrent.Callable;
+import java.util.concurrent.CountDownLatch;
+import org.cupbeam.drill.DrillFile;
+import org.cupbeam.event.Command.Start;
+import org.cupbeam.event.Tags;
+import org.cupbeam.event.Topics;
+import org.cupbeam.journal.JournalException;
+import org.cupbeam.lane.Lane;
+import org.cupbeam.lane.LaneSettings;
+import org.cupbeam.lane.UpNext;
+import org.cupbeam.link.LinkOptions;
+import org.cupbeam.rig.Rig;
+import org.cupbeam.rig.file.BadFileException;
+import picocli.CommandLine.Command;
+import picocli.CommandLine.Mixin;
+import picocli.CommandLine.Option;
+
+/** Runs a lane. */
+@Command(name = "lane", mixinStandardHelpOptions = true, description = {
+    "Watches a lane's sensors, keeps its score and tells the studio, until interrupted.",
+    "Started again it goes on where it was. A broker that is away is waited for."})
+final class LaneCommand implements Callable<Integer> {
+    @Mixin
+    private EdgeOptions edges;
+
+    @Option(names = "--studio", paramLabel = "NAME", defaultValue = "home",
+            description = "the studio's name, a-z, 0-9 and hyphen; ${DEFAULT-VALUE}")
+    private String studio;
+
+    @Option(names = "--lane", paramLabel = "NAME", defaultValue = "lane-1",
+            description = "the lane's name in it, likewise; ${DEFAULT-VALUE}")
+    private String lane;
+
+    @Option(names = "--data", paramLabel = "DIR", defaultValue = "cupbeam-data",
+            description = "where the journal is kept; ${DEFAULT-VALUE}")
+    private Path data;
+
+    @Option(names = "--broker", paramLabel = "URI", defaultValue = "tcp://localhost:1883",
+            description = "the studio's MQTT broker, tcp:// or ssl://; ${DEFAULT-VALUE}")
+    private String broker;
+
+    @Option(names = "--username", paramLabel = "NAME", description = "if the broker asks for one")
+    private String user;
+
+    @Option(names = "--password-file", paramLabel = "FILE", description = "whose first line is the password")
+    private Path passwordFile;
+
+    @Option(names = "--ca-file", paramLabel = "FILE.pem",
+            description = "certificates to trust in the broker, where they are the studio's own")
+    private Path trusted;
+
+    @Option(names = "--drill", paramLabel = "DRILL.toml",
+            description = "begin this drill, unless it is being played already")
+    private Path drillFile;
+
+    @Option(names = "--players", split = ",", paramLabel = "NAME", description = "who plays it, in order of their turns")
+    private List<String> players;
+
+    @Override
+    public Integer call() throws Exception {
+        Rig rig = edges.rig();
+        LaneSettings settings = LaneSettings.of(topics(), rig, data.resolve(studio + "." + lane + ".db")).with(start());
+        LinkOptions link = link();
+        try {
+            Lane running = Lane.open(settings, edges.surroundings(), link);
+            return run(running, rig, link);
+        } catch (JournalException e) {
+            throw new IOException(e.getMessage(), e);
+        }
+    }
+
+    private int run(Lane running, Rig rig, LinkOptions link) throws IOException, InterruptedException {
+        Runtime.getRuntime().addShutdownHook(new Thread(running::close, "end"));
+        running.start(edges.open(rig, running::upNext));
+        System.err.printf("cupbeam: lane %s/%s is ready, %s; its data is in %s, its broker %s%n", studio, lane,
+                playing(running.upNext()), data.toAbsolutePath().normalize(), link);
+        new CountDownLatch(1).await();
+        return 0;
+    }
+
+    private static String playing(UpNext next) {
+        return next.player() == null ? "nothing is played"
+                : String.format("%s putts from %.2f m", next.player(), next.stationMm() / 1000);
+    }
+
+    private Topics topics() throws Refusal {
+        try {
+            return new Topics(studio, lane);
+        } catch (IllegalArgumentException nonsense) {
+            throw new Refusal("--studio, --lane: " + nonsense.getMessage());
+        }
+    }
+
+    private LinkOptions link() throws Refusal, IOException {
+        try {
+            return new LinkOptions(broker, user, passwordFile == null ? null : password(), trusted);
+        } catch (IllegalArgumentException nonsense) {
+            throw new Refusal("--broker: " + nonsense.getMessage());
+        }
+    }
+
+    private String password() throws Refusal, IOException {
+        List<String> lines = Files.readAllLines(passwordFile, StandardCharsets.UTF_8);
+        if (lines.isEmpty() || lines.get(0).isEmpty()) {
+            throw new Refusal(passwordFile + ": its first line is empty; write the password there");
+        }
+        return lines.get(0);
+    }
+
+    /** What is to be played; null where nothing is said of it. */
+    private Start start() throws Refusal, IOException {
+        if (drillFile == null) {
+            if (players != null) {
+                throw new Refusal("--players: nobody plays without a drill; add --drill DRILL.toml");
+            }
+            return null;
+        }
+        try {
+            return new Start(DrillFile.read(drillFile), Players.checked(players), Tags.NONE);
+        } catch (BadFileException nonsense) {
+            throw new Refusal(nonsense);
+        }
+    }
+}
