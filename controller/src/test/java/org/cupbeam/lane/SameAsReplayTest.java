@@ -1,0 +1,118 @@
+package org.cupbeam.lane;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import java.nio.file.Path;
+import java.time.Instant;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Random;
+import java.util.concurrent.atomic.AtomicLong;
+import org.cupbeam.drill.Play;
+import org.cupbeam.edge.EdgeSink;
+import org.cupbeam.edge.EdgeSource;
+import org.cupbeam.edge.practice.Evening;
+import org.cupbeam.edge.practice.PracticeLane;
+import org.cupbeam.edge.practice.PracticeRigs;
+import org.cupbeam.event.Command;
+import org.cupbeam.event.Data;
+import org.cupbeam.event.Event;
+import org.cupbeam.event.EventJson;
+import org.cupbeam.event.ReplayLine;
+import org.cupbeam.event.Tags;
+import org.cupbeam.journal.Journal;
+import org.cupbeam.journal.Outbox;
+import org.cupbeam.rig.Rig;
+import org.junit.jupiter.api.io.TempDir;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.EnumSource;
+
+/** The same edges, live and replayed, come to the same. */
+class SameAsReplayTest {
+    private static final Command.Start START =
+            new Command.Start(SteppedLane.ladder(4, 3), List.of("Ana", "Bo"), Tags.NONE);
+    private static final long LATENESS_NS = 5_000_000;
+    @TempDir
+    Path folder;
+
+    @ParameterizedTest
+    @EnumSource(PracticeRigs.class)
+    void attemptsAndRunsAreTheSame(PracticeRigs fitted) throws Exception {
+        Rig rig = fitted.level();
+        Evening evening = Evening.simulate(11, PracticeLane.busy(rig), 120);
+        List<String> replayed = new ArrayList<>();
+        Replay replay = new Replay(rig, Play.begin(START.drill(), START.players(), rig.limitMm()), replayed::add);
+        evening.play(replay);
+        replay.end();
+
+        assertThat(live(evening)).isEqualTo(replayed).hasSizeGreaterThan(60);
+    }
+
+    /** Time goes on in steps of any length, and edges come a little late. */
+    private List<String> live(Evening evening) throws Exception {
+        AtomicLong now = new AtomicLong();
+        Random steps = new Random(5);
+        LaneSettings settings = LaneSettings.of(SteppedLane.TOPICS, evening.rig(), folder.resolve("lane.db"));
+        try (Journal<Told> journal = Journal.open(settings.journal(), "north", "bay-3", new ToldCodec(),
+                Instant.EPOCH)) {
+            Surroundings around = new Surroundings(now::get, 1, () -> Instant.EPOCH, () -> true, "boot", "test");
+            LaneAgent agent = new LaneAgent(settings, journal, around, new FakeOutlet(), () -> { });
+            agent.play(START);
+            agent.begin(new Late());
+            evening.play((channel, active, timeNs) -> {
+                while (now.get() < timeNs) {
+                    long toNs = timeNs + steps.nextLong(LATENESS_NS);
+                    now.set(Math.min(toNs, now.get() + 1 + steps.nextLong(3_000_000_000L)));
+                    if (now.get() < timeNs) {
+                        step(agent);
+                    }
+                }
+                agent.edges().edge(channel, active, timeNs);
+                step(agent);
+            });
+            for (int i = 0; i < 200; i++) {
+                now.addAndGet(1_000_000_000);
+                step(agent);
+            }
+            return lines(journal);
+        }
+    }
+
+    private static void step(LaneAgent agent) {
+        agent.doWork();
+        agent.scribe().doWork();
+    }
+
+    private static List<String> lines(Journal<Told> journal) throws Exception {
+        List<String> lines = new ArrayList<>();
+        for (Outbox.Row row : journal.after(0, 100_000)) {
+            Event event = EventJson.decode(row.payload());
+            if (event.data() instanceof Data.Attempt attempt) {
+                lines.add(ReplayLine.attempt(attempt.stamp().monotonicNs(), attempt.putt(),
+                        new ReplayLine.Turn(attempt.play().player(), attempt.play().station(), attempt.play().ball(),
+                                attempt.play().ballsLeft())));
+            } else if (event.data() instanceof Data.RunEnded ended) {
+                lines.add(ReplayLine.runEnded(ended.of().player(), ended.stationsCleared(), ended.attempts(),
+                        ended.holed(), ended.endedBy()));
+            } else if (event.data() instanceof Data.DuelEnded ended) {
+                lines.add(ReplayLine.duelEnded(ended.winner()));
+            }
+        }
+        return lines;
+    }
+
+    private static final class Late implements EdgeSource {
+        @Override
+        public void start(EdgeSink sink) {
+        }
+
+        @Override
+        public long latenessNs() {
+            return LATENESS_NS;
+        }
+
+        @Override
+        public void close() {
+        }
+    }
+}
