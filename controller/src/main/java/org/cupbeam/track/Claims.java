@@ -113,7 +113,7 @@ final class Claims {
     }
 
     private boolean isShoeIn(int neighbour, int beam, long onNs, long offNs) {
-        if (neighbour < 0 || neighbour >= lay.beams
+        if (neighbour < 0 || neighbour >= lay.beams || !room.isUsable(lay.channel[neighbour])
                 || Math.abs(lay.positionMm[neighbour] - lay.positionMm[beam]) > PAIR_MM) {
             return false;
         }
@@ -123,7 +123,7 @@ final class Claims {
 
     /** Whether a ball may be seen at this beam first: it is the first, or those before it were blocked. */
     boolean mayBeginAt(int beam, long onNs, long offNs) {
-        if (lay.before > 0 && beam >= lay.before || isShoe(beam, onNs, offNs) || isWaved(beam, onNs, offNs)) {
+        if (room.seesApproach() && beam >= lay.before || isShoe(beam, onNs, offNs) || isWaved(beam, onNs, offNs)) {
             return false;
         }
         for (int i = 0; i < beam; i++) {

@@ -100,14 +100,15 @@ final class Flight {
     /**
      * Takes a drop into the cup, if a ball was on its way to it.
      *
+     * @param nowNs    when that is known
      * @param doubtful it may be the rattle of the ball before: only one expected just then is taken to have dropped
      */
-    void drop(long onNs, boolean doubtful) {
+    void drop(long onNs, long nowNs, boolean doubtful) {
         int index = claims.dropping(balls, count, onNs, doubtful ? PROMPT_NS : Sensor.NEVER);
         if (index >= 0) {
             meetStrike(balls[index]);
             strikes.felt(balls[index].hasStrike());
-            Attempt attempt = verdict.holed(balls[index], onNs);
+            Attempt attempt = verdict.holed(balls[index], nowNs);
             remove(index);
             sink.attempt(attempt);
         }

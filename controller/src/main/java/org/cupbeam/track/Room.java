@@ -16,6 +16,7 @@ final class Room {
     private final Sensor[] sensors;
     private final int[] beamOf;
     private final boolean[] usable;
+    private final int before;
     final int cup;
     final int strike;
     final int pedal;
@@ -27,6 +28,7 @@ final class Room {
         pedal = rig.channelOf(Kind.PEDAL);
         sensors = new Sensor[channels];
         beamOf = new int[channels];
+        before = lay.before;
         usable = new boolean[channels];
         for (int i = 0; i < channels; i++) {
             beamOf[i] = -1;
@@ -74,6 +76,16 @@ final class Room {
 
     void setUsable(int channel, boolean whether) {
         usable[channel] = whether;
+    }
+
+    /** Whether a beam before the hole would tell of a ball on its way to it. */
+    boolean seesApproach() {
+        for (int i = 0; i < sensors.length; i++) {
+            if (usable[i] && beamOf[i] >= 0 && beamOf[i] < before) {
+                return true;
+            }
+        }
+        return false;
     }
 
     /** The channel whose open pulse is over first; -1 if there is none. */

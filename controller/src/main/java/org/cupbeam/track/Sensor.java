@@ -86,6 +86,11 @@ final class Sensor {
         return offNs[(pulses - 1) % HISTORY];
     }
 
+    /** Whether a pulse has begun that is not known to be over. */
+    boolean isOpen() {
+        return open;
+    }
+
     /** Since when it has been blocked without a break; {@link #NEVER} if it is not. */
     long blockedSinceNs() {
         return open && active ? openedNs : NEVER;

@@ -67,7 +67,7 @@ final class Settlement {
     private boolean arriveAtNext(Ball ball) {
         Crossings crossings = ball.crossings();
         int next = crossings.lastBeam() + 1;
-        if (next >= lay.beams) {
+        if (next >= lay.beams || !room.isUsable(lay.channel[next])) {
             return false;
         }
         Sensor sensor = room.sensor(lay.channel[next]);

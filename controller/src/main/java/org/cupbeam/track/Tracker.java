@@ -25,9 +25,9 @@ public final class Tracker implements EdgeSink {
     private final Strikes strikes = new Strikes();
     private final Pedal pedal = new Pedal();
     private final TrackSink sink;
-    private final boolean foretold;
     private long restSeenNs = Sensor.NEVER;
     private long dueNs = Sensor.NEVER;
+    private long settledNs = Long.MIN_VALUE;
 
     public Tracker(Rig rig, TrackSink sink) {
         this.sink = sink;
@@ -35,7 +35,6 @@ public final class Tracker implements EdgeSink {
         room = new Room(rig, lay);
         lane = new LaneBelief(rig);
         flight = new Flight(lay, room, lane, strikes, sink);
-        foretold = lay.before > 0;
     }
 
     @Override
@@ -54,7 +53,8 @@ public final class Tracker implements EdgeSink {
     /** Settles all that is due up to a time, edges or none. */
     public void advance(long timeNs) {
         dueNs = firstDueNs();
-        while (dueNs <= timeNs) {
+        while (dueNs <= timeNs && dueNs != Sensor.NEVER) {
+            settledNs = Math.max(settledNs, dueNs);
             settle(dueNs);
             dueNs = firstDueNs();
         }
@@ -68,6 +68,7 @@ public final class Tracker implements EdgeSink {
     /** Whether a channel's word counts: edges of one that is faulty make no attempts, and its silence says nothing. */
     public void setUsable(int channel, boolean whether) {
         room.setUsable(channel, whether);
+        dueNs = firstDueNs();
     }
 
     /** Settles all that is open: no edge will come any more. */
@@ -85,9 +86,14 @@ public final class Tracker implements EdgeSink {
         return lane.stimpSdFt();
     }
 
-    /** Where along the line a ball's centre is when the first beam sees it, mm; NaN where there is no beam. */
+    /** Where along the line a ball's centre is when the first beam that can be relied on sees it, mm; NaN where there is none. */
     public double unseenMm() {
-        return lay.beams == 0 ? Double.NaN : lay.arrivalMm(0);
+        for (int i = 0; i < lay.beams; i++) {
+            if (room.isUsable(lay.channel[i])) {
+                return lay.arrivalMm(i);
+            }
+        }
+        return Double.NaN;
     }
 
     private long firstDueNs() {
@@ -100,22 +106,22 @@ public final class Tracker implements EdgeSink {
         return Math.min(first, restsNs());
     }
 
-    private void settle(long now) {
+    private void settle(long due) {
         int closing = room.nextToClose();
-        if (closing >= 0 && room.sensor(closing).closesNs() == now) {
+        if (closing >= 0 && room.sensor(closing).closesNs() == due) {
             if (room.sensor(closing).close()) {
                 pulse(closing);
             }
-        } else if (flight.dueNs() == now) {
-            flight.settle(now);
-        } else if (strikeDueNs() == now) {
-            sink.attempt(Verdict.missedUnseen(strikes.takeOldest(), now, unseenMm()));
-        } else if (cupDueNs() == now) {
+        } else if (flight.dueNs() == due) {
+            flight.settle(settledNs);
+        } else if (strikeDueNs() == due) {
+            sink.attempt(Verdict.missedUnseen(strikes.takeOldest(), settledNs, unseenMm()));
+        } else if (cupDueNs() == due) {
             drop(cup.takeDrop());
-        } else if (pedalDueNs() == now) {
+        } else if (pedalDueNs() == due) {
             sink.gesture(Gesture.MISSED_UNSEEN, pedal.settle());
-        } else if (restsNs() == now) {
-            rest(now);
+        } else if (restsNs() == due) {
+            rest(settledNs);
         }
     }
 
@@ -141,10 +147,10 @@ public final class Tracker implements EdgeSink {
 
     private void cupPulse(long onNs, long offNs) {
         CupWatch.Pulse pulse = cup.pulse(onNs, offNs);
-        if (foretold) {
+        if (room.seesApproach()) {
             switch (pulse) {
-                case DROP -> flight.drop(cup.takeDrop(), false);
-                case LATE_RATTLE -> flight.drop(onNs, true);
+                case DROP -> flight.drop(cup.takeDrop(), settledNs, false);
+                case LATE_RATTLE -> flight.drop(onNs, settledNs, true);
                 case RATTLE, HAND -> { }
             }
         }
@@ -153,18 +159,16 @@ public final class Tracker implements EdgeSink {
     private void drop(long dropNs) {
         long struck = strikes.takeForDrop(dropNs);
         strikes.felt(struck != Sensor.NEVER);
-        sink.attempt(Verdict.holedUnseen(struck == Sensor.NEVER ? dropNs : struck, dropNs));
+        sink.attempt(Verdict.holedUnseen(struck == Sensor.NEVER ? dropNs : struck, settledNs));
     }
 
     /** A drop that no beam could foretell is believed once it has settled. */
     private long cupDueNs() {
-        return foretold || room.cup < 0 || room.sensor(room.cup).blockedSinceNs() != Sensor.NEVER
-                ? Sensor.NEVER : cup.settlesNs();
+        return room.cup < 0 || room.sensor(room.cup).isOpen() ? Sensor.NEVER : cup.settlesNs();
     }
 
     private long pedalDueNs() {
-        return room.pedal < 0 || room.sensor(room.pedal).blockedSinceNs() != Sensor.NEVER
-                ? Sensor.NEVER : pedal.settlesNs();
+        return room.pedal < 0 || room.sensor(room.pedal).isOpen() ? Sensor.NEVER : pedal.settlesNs();
     }
 
     /** A strike of which nothing came is a ball that stopped short, once no ball could still roll so far. */
@@ -179,7 +183,7 @@ public final class Tracker implements EdgeSink {
 
     /** When a ball that lies in the first beam may be taken to be one. */
     private long restsNs() {
-        if (lay.beams == 0) {
+        if (lay.beams == 0 || !room.isUsable(lay.channel[0])) {
             return Sensor.NEVER;
         }
         long since = room.sensor(lay.channel[0]).blockedSinceNs();

@@ -27,17 +27,17 @@ final class Verdict {
         estimator = new FinishEstimator(lay);
     }
 
-    Attempt holed(Ball ball, long dropNs) {
+    Attempt holed(Ball ball, long resolvedNs) {
         estimateApproach(ball);
         double pace = estimator.finishMm();
         double speed = estimator.speedAtMmPerS(0);
         teach(ball);
-        return new Attempt(ball.firstNs(), dropNs, Outcome.HOLED, NONE, NONE, NONE, NONE, speed, pace, false);
+        return new Attempt(ball.firstNs(), resolvedNs, Outcome.HOLED, NONE, NONE, NONE, NONE, speed, pace, false);
     }
 
     /** A drop of which nothing else is known. */
-    static Attempt holedUnseen(long firstNs, long dropNs) {
-        return new Attempt(firstNs, dropNs, Outcome.HOLED, NONE, NONE, NONE, NONE, NONE, NONE, false);
+    static Attempt holedUnseen(long firstNs, long resolvedNs) {
+        return new Attempt(firstNs, resolvedNs, Outcome.HOLED, NONE, NONE, NONE, NONE, NONE, NONE, false);
     }
 
     /** A miss of which nothing is known but that it came no further. */
