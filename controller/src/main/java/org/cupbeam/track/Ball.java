@@ -41,13 +41,22 @@ final class Ball {
     double misfit(int beam, long onNs, long offNs) {
         double onS = crossings.seconds(onNs);
         double offS = crossings.seconds(offNs);
-        if (beam <= crossings.lastBeam() || onS <= crossings.lastS()) {
+        if (onS <= earliestS(beam)) {
             return Double.POSITIVE_INFINITY;
         }
         trial.copyFrom(current());
         double misfit = trial.cross(onS, offS, lay.positionMm[beam], lay.halfChordMm[beam]);
         // Timing noise aside, it must still be rolling when it leaves.
         return trial.speedMmPerS(offS) < -20 ? Double.POSITIVE_INFINITY : misfit;
+    }
+
+    /** Before when it cannot be at a beam, by what was seen last; infinite for a beam that lies behind it. */
+    double earliestS(int beam) {
+        int last = crossings.lastBeam();
+        if (beam <= last) {
+            return Double.POSITIVE_INFINITY;
+        }
+        return lay.overlap(last, beam) ? crossings.onS(crossings.count() - 1) : crossings.lastS();
     }
 
     void cross(int beam, long onNs, long offNs) {
@@ -57,7 +66,7 @@ final class Ball {
     /** How badly it would fit if the ball's leading limb reached the beam then: chi-square of one. */
     double arrivalMisfit(int beam, long onNs) {
         double onS = crossings.seconds(onNs);
-        if (beam <= crossings.lastBeam() || onS <= crossings.lastS()) {
+        if (onS <= earliestS(beam)) {
             return Double.POSITIVE_INFINITY;
         }
         trial.copyFrom(current());

@@ -45,6 +45,11 @@ final class Lay {
         return positionMm[beam] + halfChordMm[beam];
     }
 
+    /** Whether they stand so close that a ball blocks both at once; those of a pair do not. */
+    boolean overlap(int beam, int other) {
+        return Math.abs(positionMm[beam] - positionMm[other]) < halfChordMm[beam] + halfChordMm[other];
+    }
+
     boolean isBeforeHole(int beam) {
         return beam < before;
     }

@@ -71,7 +71,7 @@ final class Settlement {
             return false;
         }
         Sensor sensor = room.sensor(lay.channel[next]);
-        long onNs = sensor.firstOnWithin(crossings.timeNs(crossings.lastS()), ball.stopsNs() + LATE_NS);
+        long onNs = sensor.firstOnWithin(crossings.timeNs(ball.earliestS(next)), ball.stopsNs() + LATE_NS);
         if (onNs == Sensor.NEVER || ball.arrivalMisfit(next, onNs) > ARRIVAL_MISFIT) {
             return false;
         }

@@ -122,6 +122,9 @@ final class Verdict {
         boolean stoppedInIt = Double.isNaN(crossings.offS(last));
         lowMm = offset + (stoppedInIt ? lay.arrivalMm(beam) : lay.departureMm(beam));
         highMm = stoppedInIt ? offset + lay.departureMm(beam) : shortOfMm;
+        if (highMm <= lowMm) {
+            highMm = Double.POSITIVE_INFINITY;
+        }
     }
 
     private boolean reachesHole(Ball ball, double paceMm) {
