@@ -7,6 +7,8 @@ package org.cupbeam.track;
  * own ({@link #isSlowed()}).
  */
 final class Ball {
+    /** On a slope that is nearly too steep for the green a ball may seem never to stop. */
+    private static final double LONGEST_S = 60;
     private final Lay lay;
     private final Crossings crossings;
     private final Roll approach = new Roll();
@@ -169,7 +171,7 @@ final class Ball {
     /** The latest time at which the ball could still roll. */
     long stopsNs() {
         Roll roll = current();
-        double left = Math.max(0, roll.stopS() - crossings.lastS());
+        double left = Math.min(LONGEST_S, Math.max(0, roll.stopS() - crossings.lastS()));
         return crossings.timeNs(crossings.lastS() + left * 1.1);
     }
 

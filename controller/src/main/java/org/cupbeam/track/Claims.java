@@ -114,7 +114,8 @@ final class Claims {
 
     private boolean isShoeIn(int neighbour, int beam, long onNs, long offNs) {
         if (neighbour < 0 || neighbour >= lay.beams || !room.isUsable(lay.channel[neighbour])
-                || Math.abs(lay.positionMm[neighbour] - lay.positionMm[beam]) > PAIR_MM || lay.overlap(neighbour, beam)) {
+                || Math.abs(lay.positionMm[neighbour] - lay.positionMm[beam]) > PAIR_MM
+                || lay.overlap(neighbour, beam)) {
             return false;
         }
         Sensor sensor = room.sensor(lay.channel[neighbour]);

@@ -158,9 +158,7 @@ final class FinishEstimator {
 
     /** Lets the lane learn from what was estimated last, unless that would surprise it too much to be true. */
     void teach(LaneBelief lane) {
-        double moved = mean[LANE] - lane.mean[0];
-        double spent = lane.covariance[0] - cov[LANE * size + LANE];
-        if (fits() && moved * moved < SURPRISE * Math.max(spent, 1e-12)) {
+        if (fits() && isBelievable(lane)) {
             double level = lane.levelMmPerS2();
             double deviation = (mean[A] - lane.decelerationMmPerS2(mean[LANE])) / level;
             double variance = cov[A * size + A] / (level * level) - 2 * cov[A * size + LANE] / level
@@ -169,5 +167,13 @@ final class FinishEstimator {
             lane.learnNoise(chiSquare / freedom(), freedom());
             lane.learn(mean, cov, size, LANE);
         }
+    }
+
+    /** Whether it leaves the lane a green on which balls stop, and moves its speed by no more than chance may. */
+    private boolean isBelievable(LaneBelief lane) {
+        double moved = mean[LANE] - lane.mean[0];
+        double spent = lane.covariance[0] - cov[LANE * size + LANE];
+        return mean[A] > 0 && lane.decelerationMmPerS2(mean[LANE]) > 0
+                && moved * moved < SURPRISE * Math.max(spent, 1e-12);
     }
 }

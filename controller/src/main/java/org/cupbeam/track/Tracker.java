@@ -86,7 +86,7 @@ public final class Tracker implements EdgeSink {
         return lane.stimpSdFt();
     }
 
-    /** Where along the line a ball's centre is when the first beam that can be relied on sees it, mm; NaN where there is none. */
+    /** Where a ball's centre is when the first beam that can be relied on sees it, mm; NaN where there is none. */
     public double unseenMm() {
         for (int i = 0; i < lay.beams; i++) {
             if (room.isUsable(lay.channel[i])) {

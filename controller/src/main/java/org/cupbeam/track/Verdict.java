@@ -29,7 +29,7 @@ final class Verdict {
 
     Attempt holed(Ball ball, long resolvedNs) {
         estimateApproach(ball);
-        double pace = estimator.finishMm();
+        double pace = finite(estimator.finishMm());
         double speed = estimator.speedAtMmPerS(0);
         teach(ball);
         return new Attempt(ball.firstNs(), resolvedNs, Outcome.HOLED, NONE, NONE, NONE, NONE, speed, pace, false);
@@ -69,12 +69,13 @@ final class Verdict {
         finishMm = estimator.finishMm();
         finishSdMm = estimator.finishSdMm();
         bound(ball, shortOfMm);
-        boolean conflict = finishMm - CONFLICT_SDS * finishSdMm - CONFLICT_MM > highMm
+        boolean conflict = Double.isInfinite(finishMm)
+                || finishMm - CONFLICT_SDS * finishSdMm - CONFLICT_MM > highMm
                 || finishMm + CONFLICT_SDS * finishSdMm + CONFLICT_MM < lowMm;
         boolean touched = slowed || conflict && reachesHole(ball, pace);
         if (conflict) {
             return new Attempt(ball.firstNs(), resolvedNs, Outcome.MISSED, NONE, NONE, finite(lowMm), finite(highMm),
-                    speedAtHole, pace, touched);
+                    speedAtHole, finite(pace), touched);
         }
         if (!slowed) {
             teach(ball);
@@ -90,7 +91,7 @@ final class Verdict {
             high = cut.inverseCumulativeProbability(0.975);
         }
         return new Attempt(ball.firstNs(), resolvedNs, Outcome.MISSED, finishMm, finishSdMm, low, high, speedAtHole,
-                slowed ? pace : finishMm, touched);
+                slowed ? finite(pace) : finishMm, touched);
     }
 
     /** Parts what lies before and behind the hole where it does not fit one free roll: the ball touched the rim. */
