@@ -51,7 +51,7 @@ public record Command(String id, String by, OptionalLong expect, Ask ask) {
     public record Void(long of) implements Ask {
     }
 
-    /** Give the rest of the visit away. */
+    /** Pass the turn on to the next player. */
     public record Pass() implements Ask {
     }
 

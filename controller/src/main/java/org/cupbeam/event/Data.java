@@ -69,7 +69,7 @@ public sealed interface Data {
                     EndedBy endedBy) implements Run {
     }
 
-    /** A player gave the rest of a visit away, and the next is on. */
+    /** A player passed the turn on to the next. */
     record RunPassed(Stamp stamp, Of of) implements Run {
     }
 

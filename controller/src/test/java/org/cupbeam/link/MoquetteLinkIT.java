@@ -4,13 +4,7 @@ import static org.assertj.core.api.Assertions.assertThat;
 
 import io.moquette.broker.config.IConfig;
 import io.moquette.broker.config.MemoryConfig;
-import java.io.IOException;
-import java.net.Proxy;
-import java.net.ProxySelector;
-import java.net.SocketAddress;
-import java.net.URI;
-import java.util.List;
-import java.util.concurrent.CopyOnWriteArrayList;
+import org.cupbeam.CallsOut;
 import org.junit.jupiter.api.Test;
 
 /** The link over the embedded broker. */
@@ -35,25 +29,9 @@ class MoquetteLinkIT extends LinkContract {
 
     @Test
     void theEmbeddedBrokerCallsNobody() throws Exception {
-        List<URI> called = new CopyOnWriteArrayList<>();
-        ProxySelector before = ProxySelector.getDefault();
-        ProxySelector.setDefault(new ProxySelector() {
-            @Override
-            public List<Proxy> select(URI uri) {
-                called.add(uri);
-                return List.of(Proxy.NO_PROXY);
-            }
-
-            @Override
-            public void connectFailed(URI uri, SocketAddress address, IOException e) {
-                called.add(uri);
-            }
-        });
-        try {
+        try (CallsOut calls = new CallsOut()) {
             broker.start();
-            Patience.stays("quiet", 1500, called::isEmpty);
-        } finally {
-            ProxySelector.setDefault(before);
+            Patience.stays("quiet", 1500, calls.heard()::isEmpty);
         }
     }
 }
