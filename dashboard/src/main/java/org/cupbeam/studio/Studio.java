@@ -4,8 +4,12 @@ import java.io.IOException;
 import java.io.PrintWriter;
 import java.net.BindException;
 import java.nio.file.Path;
+import java.util.List;
+import java.util.Map;
 import java.util.concurrent.Callable;
 import java.util.concurrent.CountDownLatch;
+import org.cupbeam.event.Topics;
+import org.cupbeam.lane.Lanes;
 import org.cupbeam.studio.store.Database;
 import org.cupbeam.studio.store.StoreTrouble;
 import picocli.CommandLine;
@@ -15,10 +19,12 @@ import picocli.CommandLine.Option;
 import picocli.CommandLine.Spec;
 
 /** The all-in-one: broker, host and pages in one process, until it is told to stop. */
-@Command(name = "cupbeam-studio", mixinStandardHelpOptions = true, version = "cupbeam-studio 0.1.0",
+@Command(name = "cupbeam-studio", mixinStandardHelpOptions = true, version = "cupbeam-studio " + Studio.VERSION,
         description = "Keeps what the lanes of a studio see, and shows it.")
 public final class Studio implements Callable<Integer> {
     private static final String CLIENT_ID = "cupbeam-host";
+    static final String VERSION = "0.1.0";
+    private static final List<String> DUEL = List.of("Nadia", "Tomas");
 
     @Option(names = "--port", paramLabel = "PORT", defaultValue = "8080",
             description = "port of the pages (default: ${DEFAULT-VALUE})")
@@ -29,7 +35,7 @@ public final class Studio implements Callable<Integer> {
     private Path data;
 
     @Option(names = "--mqtt-port", paramLabel = "PORT", defaultValue = "1883",
-            description = "port of the broker in this process, on loopback (default: ${DEFAULT-VALUE})")
+            description = "port of the broker in this process, on loopback; 0: any (default: ${DEFAULT-VALUE})")
     private int mqttPort;
 
     @Option(names = "--broker", paramLabel = "URI",
@@ -40,6 +46,17 @@ public final class Studio implements Callable<Integer> {
             description = "store in PostgreSQL, as jdbc:postgresql://host/name?user=…; also read from the environment "
                     + "as CUPBEAM_STORE (default: SQLite in the data folder)")
     private String storeUrl;
+
+    @Option(names = "--studio", paramLabel = "NAME", defaultValue = "home",
+            description = "the studio's name, for lanes in this process: a-z, 0-9, - (default: ${DEFAULT-VALUE})")
+    private String studio;
+
+    @Option(names = "--lane", paramLabel = "NAME=RIG.toml",
+            description = "run a lane in this process, on this board's pins, fitted as its rig file says")
+    private Map<String, Path> lanes = Map.of();
+
+    @Option(names = "--practice", description = "run a lane in this process on a simulated green, with a duel going on")
+    private boolean practice;
 
     @Spec
     private CommandSpec spec;
@@ -79,6 +96,7 @@ public final class Studio implements Callable<Integer> {
         try (DataFolder folder = DataFolder.claim(data);
              EmbeddedBroker broker = brokerUri == null ? startBroker() : null;
              Host host = startHost(folder.path(), broker == null ? brokerUri : broker.uri())) {
+            startLanes(host, folder.path(), broker == null ? brokerUri : broker.uri());
             say("Studio at http://localhost:" + host.port() + ", all data in " + folder.path() + ". Ctrl-C stops it.");
             toStop.await();
         }
@@ -97,13 +115,34 @@ public final class Studio implements Callable<Integer> {
         }
     }
 
+    private void startLanes(Host host, Path folder, String uri) throws CannotStart {
+        try {
+            for (Map.Entry<String, Path> lane : lanes.entrySet()) {
+                host.stopsFirst(Lanes.onBoard(topics(lane.getKey()), lane.getValue(), folder, uri, VERSION));
+            }
+            if (practice) {
+                host.stopsFirst(Lanes.simulated(topics("practice"), DUEL, folder, uri, VERSION));
+            }
+        } catch (IOException e) {
+            throw new CannotStart(e.getMessage(), "for a lane on a simulated green use --practice", e);
+        }
+    }
+
+    private Topics topics(String lane) throws CannotStart {
+        try {
+            return new Topics(studio, lane);
+        } catch (IllegalArgumentException e) {
+            throw new CannotStart(e.getMessage(), "see --studio and --lane", e);
+        }
+    }
+
     private Host startHost(Path folder, String uri) throws CannotStart {
         try {
             Database database = storeUrl == null || storeUrl.isEmpty()
                     ? Database.file(folder.resolve("studio.db")) : Database.at(storeUrl);
             return Host.start(database, uri, CLIENT_ID, port);
         } catch (BindException e) {
-            throw new CannotStart("port " + port + " is in use", "choose another with --port", e);
+            throw new CannotStart("port " + port + " is in use", "choose another with --port (in the demo: -Dport=8081)", e);
         } catch (StoreTrouble e) {
             throw new CannotStart(e.getMessage(), "or name another store with --store or --data", e);
         }
