@@ -2,7 +2,6 @@ package org.cupbeam.link;
 
 import java.util.ArrayList;
 import java.util.Collections;
-import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Map;
 import java.util.Set;
@@ -29,16 +28,16 @@ import org.eclipse.paho.client.mqttv3.persist.MemoryPersistence;
 
 /** A studio host, no more than a test needs of one: hears all, stores each event once and in order, says how far. */
 final class Host implements MqttCallback, AutoCloseable {
-    /** Sequences in the order in which each came for the first time. */
-    final Set<Long> arrived = Collections.synchronizedSet(new LinkedHashSet<>());
+    /** Sequences that came, whenever and how often. */
+    final Set<Long> arrived = ConcurrentHashMap.newKeySet();
+    /** Sequences in the order in which they were stored: each after the one before it. */
+    final List<Long> stored = Collections.synchronizedList(new ArrayList<>());
     final List<Health> healths = Collections.synchronizedList(new ArrayList<>());
     final Map<String, String> answers = new ConcurrentHashMap<>();
     final Map<String, MqttMessage> latest = new ConcurrentHashMap<>();
-    volatile long copies;
     private final ScheduledExecutorService own = Executors.newSingleThreadScheduledExecutor();
     private final MqttAsyncClient client;
     private volatile String journal = "";
-    private long stored;
     private long said = -1;
 
     Host(String uri) throws MqttException {
@@ -54,12 +53,12 @@ final class Host implements MqttCallback, AutoCloseable {
                 client.connect(new MqttConnectOptions()).waitForCompletion(3_000);
                 client.subscribe("cupbeam/north/bay-3/#", 1).waitForCompletion(3_000);
             }
-            while (arrived.contains(stored + 1)) {
-                stored++;
+            while (arrived.contains(stored.size() + 1L)) {
+                stored.add(stored.size() + 1L);
             }
-            if (stored != said && !journal.isEmpty()) {
-                publish("stored", StoredJson.encode(new Stored(journal, stored)), true);
-                said = stored;
+            if (stored.size() != said && !journal.isEmpty()) {
+                publish("stored", StoredJson.encode(new Stored(journal, stored.size())), true);
+                said = stored.size();
             }
         } catch (MqttException e) {
             // the next time, then
@@ -89,7 +88,6 @@ final class Host implements MqttCallback, AutoCloseable {
             if (topic.endsWith("/event")) {
                 Event event = EventJson.decode(message.getPayload());
                 journal = event.source().journal();
-                copies++;
                 arrived.add(event.sequence());
             } else if (topic.endsWith("/health")) {
                 healths.add(HealthJson.decode(message.getPayload()));
