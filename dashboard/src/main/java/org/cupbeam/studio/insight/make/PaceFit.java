@@ -26,7 +26,7 @@ public record PaceFit(double aimPastMm, double aimSdMm, double paceSd, double lo
     private static final double USUAL_MISHIT = 0.02;
     private static final double MISHIT_PUTTS = 15;
     /** A mishit ball rolls any length up to this many times what was meant. */
-    private static final double MISHIT_UP_TO = 2.5;
+    static final double MISHIT_UP_TO = 2.5;
     private static final int ROUNDS_MAX = 200;
     private static final double SETTLED = 1e-7;
 

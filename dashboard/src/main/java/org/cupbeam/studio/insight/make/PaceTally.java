@@ -14,7 +14,13 @@ public final class PaceTally {
     private static final int WHOLE = 0;
     private static final int CUT = 1;
 
-    private final Map<Integer, int[][]> byDistance = new TreeMap<>();
+    private final Map<Integer, Place> byDistance = new TreeMap<>();
+
+    private static final class Place {
+        private final int[][] counts = new int[2][LONGEST + 1];
+        private double distancesMm;
+        private int putts;
+    }
 
     /**
      * Rolls alike.
@@ -39,8 +45,9 @@ public final class PaceTally {
 
     List<Rolls> rolls() {
         List<Rolls> all = new ArrayList<>();
-        byDistance.forEach((step, counts) -> {
-            double distanceMm = step * DISTANCE_STEP_MM;
+        byDistance.values().forEach(place -> {
+            int[][] counts = place.counts;
+            double distanceMm = place.distancesMm / place.putts;
             for (int part = 0; part <= LONGEST; part++) {
                 double share = (part + 0.5) / PARTS - 1;
                 if (counts[WHOLE][part] > 0) {
@@ -57,7 +64,9 @@ public final class PaceTally {
     private void count(double distanceMm, double paceMm, int which) {
         int step = (int) Math.max(1, Math.round(distanceMm / DISTANCE_STEP_MM));
         int part = (int) Math.min(LONGEST, Math.max(0, PARTS * (1 + paceMm / distanceMm)));
-        int[][] counts = byDistance.computeIfAbsent(step, key -> new int[2][LONGEST + 1]);
-        counts[which][part]++;
+        Place place = byDistance.computeIfAbsent(step, key -> new Place());
+        place.counts[which][part]++;
+        place.distancesMm += distanceMm;
+        place.putts++;
     }
 }

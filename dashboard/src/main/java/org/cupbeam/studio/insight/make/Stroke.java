@@ -1,5 +1,6 @@
 package org.cupbeam.studio.insight.make;
 
+import java.util.function.DoubleUnaryOperator;
 import org.cupbeam.green.Capture;
 import org.cupbeam.green.Hole;
 import org.cupbeam.studio.insight.chance.Bell;
@@ -11,7 +12,7 @@ import org.cupbeam.studio.insight.chance.Bell;
  * @param directionSdRad      standard deviation of the start's direction
  * @param aimPastMm           how far past the hole the ball is meant to stop
  * @param paceSd              standard deviation of the length of the roll, as a share of it
- * @param mishitShare         share of putts whose length has nothing to do with what was meant; none of them is holed
+ * @param mishitShare         share of putts whose length has nothing to do with what was meant
  * @param decelerationMmPerS2 of a ball that rolls along the line
  */
 public record Stroke(double directionSdRad, double aimPastMm, double paceSd, double mishitShare,
@@ -25,7 +26,7 @@ public record Stroke(double directionSdRad, double aimPastMm, double paceSd, dou
 
     @Override
     public double at(double distanceMm) {
-        return (1 - mishitShare) * holed(distanceMm, -Hole.RADIUS_MM, fastestPaceMm());
+        return holed(distanceMm, -Hole.RADIUS_MM);
     }
 
     /**
@@ -36,16 +37,49 @@ public record Stroke(double directionSdRad, double aimPastMm, double paceSd, dou
     public double overshot(double distanceMm, double limitMm) {
         double meantMm = distanceMm + aimPastMm;
         double past = Bell.below((meantMm - distanceMm - limitMm) / (paceSd * meantMm));
-        return (1 - mishitShare) * Math.max(0, past - holed(distanceMm, limitMm, fastestPaceMm()))
-                + mishitShare * PaceFit.mishitBeyond((distanceMm + limitMm) / meantMm);
+        return Math.max(0, (1 - mishitShare) * past
+                + mishitShare * PaceFit.mishitBeyond((distanceMm + limitMm) / meantMm) - holed(distanceMm, limitMm));
     }
 
-    /** The chance to be holed with a pace between these, of putts that are not mishit. */
-    private double holed(double distanceMm, double fromPaceMm, double toPaceMm) {
-        double meantMm = distanceMm + aimPastMm;
-        double sdMm = paceSd * meantMm;
+    /**
+     * The chance to need three putts or more: to miss, and to miss again from where the first came to rest.
+     *
+     * @param second the make rate of the second putt
+     */
+    public double threePutts(double distanceMm, MakeCurve second) {
+        double sdMm = paceSd * (distanceMm + aimPastMm);
+        double low = Math.max(-distanceMm, aimPastMm - SDS_OUT * sdMm);
+        double high = aimPastMm + SDS_OUT * sdMm;
+        double middle = Math.min(high, Math.max(low, 0));
+        DoubleUnaryOperator missesTwice = paceMm -> {
+            double leftMm = Math.hypot(paceMm, directionSdRad * (distanceMm + paceMm));
+            return Bell.density((paceMm - aimPastMm) / sdMm) / sdMm * (1 - kept(distanceMm, paceMm))
+                    * (1 - second.at(Math.max(1, leftMm)));
+        };
+        double mishit = 1 - second.at(distanceMm / 2);
+        return (1 - mishitShare) * (integral(low, middle, missesTwice) + integral(middle, high, missesTwice))
+                + mishitShare * mishit;
+    }
+
+    /** The chance to be holed with a pace of this or more. */
+    private double holed(double distanceMm, double fromPaceMm) {
+        double sdMm = paceSd * (distanceMm + aimPastMm);
         double low = Math.max(fromPaceMm, aimPastMm - SDS_OUT * sdMm);
-        double high = Math.min(toPaceMm, aimPastMm + SDS_OUT * sdMm);
+        double high = Math.min(fastestPaceMm(), aimPastMm + SDS_OUT * sdMm);
+        double struck = integral(low, high, paceMm ->
+                Bell.density((paceMm - aimPastMm) / sdMm) / sdMm * kept(distanceMm, paceMm));
+        double longestMm = PaceFit.MISHIT_UP_TO * (distanceMm + aimPastMm);
+        double mishit = integral(fromPaceMm, Math.min(fastestPaceMm(), longestMm - distanceMm),
+                paceMm -> kept(distanceMm, paceMm) / longestMm);
+        return Math.min(1, (1 - mishitShare) * struck + mishitShare * mishit);
+    }
+
+    private double kept(double distanceMm, double paceMm) {
+        double speed = Math.sqrt(2 * decelerationMmPerS2 * Math.max(0, paceMm));
+        return Opening.chance(Opening.halfAngleRad(distanceMm, Opening.halfWidthMm(paceMm, speed)), directionSdRad);
+    }
+
+    private static double integral(double low, double high, DoubleUnaryOperator density) {
         if (high <= low) {
             return 0;
         }
@@ -53,16 +87,10 @@ public record Stroke(double directionSdRad, double aimPastMm, double paceSd, dou
         double half = (high - low) / 2;
         double sum = 0;
         for (int i = 0; i < NODES.length; i++) {
-            sum += WEIGHTS[i] * (density(distanceMm, middle - half * NODES[i], sdMm)
-                    + density(distanceMm, middle + half * NODES[i], sdMm));
+            sum += WEIGHTS[i] * (density.applyAsDouble(middle - half * NODES[i])
+                    + density.applyAsDouble(middle + half * NODES[i]));
         }
-        return Math.min(1, half * sum);
-    }
-
-    private double density(double distanceMm, double paceMm, double sdMm) {
-        double speed = Math.sqrt(2 * decelerationMmPerS2 * Math.max(0, paceMm));
-        double halfAngle = Opening.halfAngleRad(distanceMm, Opening.halfWidthMm(paceMm, speed));
-        return Bell.density((paceMm - aimPastMm) / sdMm) / sdMm * Opening.chance(halfAngle, directionSdRad);
+        return half * sum;
     }
 
     private double fastestPaceMm() {

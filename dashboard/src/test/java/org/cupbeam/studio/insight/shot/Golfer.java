@@ -1,7 +1,6 @@
 package org.cupbeam.studio.insight.shot;
 
 import java.util.Random;
-import org.cupbeam.green.Ball;
 import org.cupbeam.green.Capture;
 import org.cupbeam.green.Hole;
 
@@ -30,8 +29,16 @@ public record Golfer(double directionSdDeg, double aimPastMm, double paceSd, dou
         return new Golfer(2.4, 200, 0.16, 0.03);
     }
 
-    /** One putt on a lane with beams before and behind the hole. */
-    public Shot putt(Random random, long session, long atMs, double distanceMm) {
+    /** What a putt did: where it would have stopped, how far beside the hole's centre it came by, and how it ended. */
+    public record Rolled(double paceMm, double offMm, double speed, boolean holed, boolean rim, double restMm) {
+        /** How far from the hole it came to rest. */
+        public double leftMm(double distanceMm) {
+            return Math.hypot(restMm, offMm * (1 + restMm / distanceMm));
+        }
+    }
+
+    /** One putt, as it was. */
+    public Rolled roll(Random random, double distanceMm) {
         double lengthMm = random.nextDouble() < mishitShare ? random.nextDouble() * 2 * (distanceMm + aimPastMm)
                 : (distanceMm + aimPastMm) * (1 + paceSd * random.nextGaussian());
         double paceMm = lengthMm - distanceMm;
@@ -40,17 +47,25 @@ public record Golfer(double directionSdDeg, double aimPastMm, double paceSd, dou
         double speed = Math.sqrt(2 * deceleration * Math.max(0, paceMm));
         boolean reached = paceMm > -Math.sqrt(Math.max(0, Hole.RADIUS_MM * Hole.RADIUS_MM - offMm * offMm));
         boolean holed = reached && speed <= Capture.limitMmPerS(offMm) * (1 + 0.04 * random.nextGaussian());
-        Shot shot = Shot.of(session, atMs, distanceMm, holed);
-        if (paceMm < FIRST_BEAM_MM) {
+        boolean rim = !holed && reached && paceMm > 0 && offMm < Hole.RADIUS_MM;
+        return new Rolled(paceMm, offMm, speed, holed, rim, rim ? paceMm * random.nextDouble(0.5, 1) : paceMm);
+    }
+
+    /** One putt as a lane with beams before and behind the hole sees it. */
+    public Shot putt(Random random, long session, long atMs, double distanceMm) {
+        Rolled rolled = roll(random, distanceMm);
+        Shot shot = Shot.of(session, atMs, distanceMm, rolled.holed);
+        if (rolled.paceMm < FIRST_BEAM_MM) {
             return shot.finishingBelow(FIRST_BEAM_MM);
         }
-        double seenMm = paceMm + 8 * random.nextGaussian();
-        Shot seen = shot.rolling(seenMm, Math.max(0, speed * (1 + 0.005 * random.nextGaussian())));
-        if (holed) {
+        double errorMm = 8 * random.nextGaussian();
+        Shot seen = shot.rolling(rolled.paceMm + errorMm,
+                Math.max(0, rolled.speed * (1 + 0.005 * random.nextGaussian())));
+        if (rolled.holed) {
             return seen;
         }
-        boolean rim = reached && offMm < Hole.RADIUS_MM + Ball.RADIUS_MM;
-        return rim && paceMm > 0 ? seen.offTheRim().finishing(paceMm * random.nextDouble()) : seen.finishing(seenMm);
+        Shot finished = seen.finishing(rolled.restMm + errorMm);
+        return rolled.rim ? finished.offTheRim() : finished;
     }
 
     /** How often it holes from here, by putting so often. */

@@ -1,0 +1,41 @@
+package org.cupbeam.studio.insight.weak;
+
+import java.util.List;
+import org.cupbeam.studio.insight.chance.Summit;
+import org.cupbeam.studio.insight.make.MakeCurve;
+import org.cupbeam.studio.insight.make.Stroke;
+import org.cupbeam.studio.insight.make.Tallies;
+
+/**
+ * The usual player of somebody's strength: direction and pace as good or bad as each other, as published for amateurs,
+ * and both by the same factor better or worse, so that all putts together are holed as often as this player did. What
+ * the short and the long putts are set against.
+ */
+final class Usual {
+    private static final double DIRECTION_RAD = Math.toRadians(1.5);
+    private static final double PACE_SD = 0.085;
+    private static final double AIM_PAST_MM = 300;
+    private static final double MISHIT_SHARE = 0.005;
+    private static final double FACTOR_LOG_SD = 0.6;
+
+    private Usual() {
+    }
+
+    static MakeCurve curve(List<Tallies.Kind> kinds, double decelerationMmPerS2) {
+        Summit summit = Summit.of(log -> {
+            MakeCurve curve = of(Math.exp(log[0]), decelerationMmPerS2);
+            double sum = -0.5 * Math.pow(log[0] / FACTOR_LOG_SD, 2);
+            for (Tallies.Kind kind : kinds) {
+                double chance = Math.min(1 - 1e-9, Math.max(1e-9, curve.at(kind.tries().distanceMm())));
+                sum += kind.tries().made() * Math.log(chance)
+                        + (kind.tries().tries() - kind.tries().made()) * Math.log1p(-chance);
+            }
+            return sum;
+        }, 0);
+        return of(Math.exp(summit.at()[0]), decelerationMmPerS2);
+    }
+
+    private static Stroke of(double factor, double decelerationMmPerS2) {
+        return new Stroke(factor * DIRECTION_RAD, AIM_PAST_MM, factor * PACE_SD, MISHIT_SHARE, decelerationMmPerS2);
+    }
+}
