@@ -4,33 +4,27 @@ import java.io.IOException;
 import java.io.PrintWriter;
 import java.io.UncheckedIOException;
 import java.nio.file.NoSuchFileException;
-import picocli.CommandLine;
-import picocli.CommandLine.Command;
-import picocli.CommandLine.HelpCommand;
 
-/** The lane controller's commands. */
-@Command(name = "cupbeam", mixinStandardHelpOptions = true, versionProvider = Version.class,
-        description = "Watches one hole of an indoor putting green, and keeps the score of the drill.",
-        subcommands = {LaneCommand.class, RecordCommand.class, ReplayCommand.class, HelpCommand.class},
-        exitCodeListHeading = "%nExit status:%n",
-        exitCodeList = {"0:done", "1:something outside failed", "2:a file, an option or a command makes no sense"})
+/** Where the program begins. */
 public final class Cupbeam {
     private Cupbeam() {
     }
 
-    /** The commands, for whoever runs them with streams of their own. */
-    public static CommandLine commands() {
-        return new CommandLine(new Cupbeam())
-                .setCaseInsensitiveEnumValuesAllowed(true)
-                .setExecutionExceptionHandler((failure, command, parsed) -> explain(failure, command.getErr()));
+    public static void main(String[] arguments) {
+        LaneCommand lane = QuickStart.lane(arguments);
+        System.exit(lane == null ? Commands.execute(arguments) : run(lane));
     }
 
-    public static void main(String[] args) {
-        System.exit(commands().execute(args));
+    private static int run(LaneCommand lane) {
+        try {
+            return lane.call();
+        } catch (Exception failure) {
+            return explain(failure, new PrintWriter(System.err, true));
+        }
     }
 
     /** Says in a line what went wrong. A stack trace is for our own faults alone. */
-    private static int explain(Exception failure, PrintWriter err) {
+    static int explain(Exception failure, PrintWriter err) {
         if (failure instanceof Refusal) {
             err.println("cupbeam: " + failure.getMessage());
             return 2;

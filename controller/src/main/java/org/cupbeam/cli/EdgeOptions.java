@@ -19,18 +19,18 @@ import picocli.CommandLine.Option;
 /** Where edges come from: this board's pins, or a simulated green. */
 final class EdgeOptions {
     @Option(names = "--rig", required = true, paramLabel = "RIG.toml", description = "what is fitted to the lane")
-    private Path rigFile;
+    Path rigFile;
 
     @Option(names = "--practice", description = "putt on a simulated green, fitted as the rig file says, and not on"
             + " this board's pins")
-    private boolean practice;
+    boolean practice;
 
-    @Option(names = "--speed", paramLabel = "TIMES", defaultValue = "1",
+    @Option(names = "--speed", paramLabel = "TIMES",
             description = "how many times as fast the simulated green runs, 0.1 to 1000; ${DEFAULT-VALUE}")
-    private double speed;
+    double speed = 1;
 
     @Option(names = "--seed", paramLabel = "NUMBER", description = "the same number putts the same")
-    private long seed = System.nanoTime();
+    long seed = System.nanoTime();
 
     private Tempo tempo;
 

@@ -28,45 +28,48 @@ import picocli.CommandLine.Option;
     "Started again it goes on where it was. A broker that is away is waited for."})
 final class LaneCommand implements Callable<Integer> {
     @Mixin
-    private EdgeOptions edges;
+    EdgeOptions edges = new EdgeOptions();
 
-    @Option(names = "--studio", paramLabel = "NAME", defaultValue = "home",
+    @Option(names = "--studio", paramLabel = "NAME",
             description = "the studio's name, a-z, 0-9 and hyphen; ${DEFAULT-VALUE}")
-    private String studio;
+    String studio = "home";
 
-    @Option(names = "--lane", paramLabel = "NAME", defaultValue = "lane-1",
+    @Option(names = "--lane", paramLabel = "NAME",
             description = "the lane's name in it, likewise; ${DEFAULT-VALUE}")
-    private String lane;
+    String lane = "lane-1";
 
-    @Option(names = "--data", paramLabel = "DIR", defaultValue = "cupbeam-data",
+    @Option(names = "--data", paramLabel = "DIR",
             description = "where the journal is kept; ${DEFAULT-VALUE}")
-    private Path data;
+    Path data = Path.of("cupbeam-data");
 
-    @Option(names = "--broker", paramLabel = "URI", defaultValue = "tcp://localhost:1883",
+    @Option(names = "--broker", paramLabel = "URI",
             description = "the studio's MQTT broker, tcp:// or ssl://; ${DEFAULT-VALUE}")
-    private String broker;
+    String broker = "tcp://localhost:1883";
 
     @Option(names = "--username", paramLabel = "NAME", description = "if the broker asks for one")
-    private String user;
+    String user;
 
     @Option(names = "--password-file", paramLabel = "FILE", description = "whose first line is the password")
-    private Path passwordFile;
+    Path passwordFile;
 
     @Option(names = "--ca-file", paramLabel = "FILE.pem",
             description = "certificates to trust in the broker, where they are the studio's own")
-    private Path trusted;
+    Path trusted;
 
     @Option(names = "--drill", paramLabel = "DRILL.toml",
             description = "begin this drill, unless it is being played already")
-    private Path drillFile;
+    Path drillFile;
 
     @Option(names = "--players", split = ",", paramLabel = "NAME", description = "who plays it, in order of their turns")
-    private List<String> players;
+    List<String> players;
 
     @Override
     public Integer call() throws Exception {
+        Topics topics = topics();
+        Path journal = data.resolve(studio + "." + lane + ".db");
+        Lane.prepare(journal);
         Rig rig = edges.rig();
-        LaneSettings settings = LaneSettings.of(topics(), rig, data.resolve(studio + "." + lane + ".db")).with(start());
+        LaneSettings settings = LaneSettings.of(topics, rig, journal).with(start());
         LinkOptions link = link();
         try {
             Lane running = Lane.open(settings, edges.surroundings(), link);
@@ -79,15 +82,15 @@ final class LaneCommand implements Callable<Integer> {
     private int run(Lane running, Rig rig, LinkOptions link) throws IOException, InterruptedException {
         Runtime.getRuntime().addShutdownHook(new Thread(running::close, "end"));
         running.start(edges.open(rig, running::upNext));
-        System.err.printf("cupbeam: lane %s/%s is ready, %s; its data is in %s, its broker %s%n", studio, lane,
-                playing(running.upNext()), data.toAbsolutePath().normalize(), link);
+        System.err.println("cupbeam: lane " + studio + "/" + lane + " is ready, " + playing(running.upNext())
+                + "; its data is in " + data.toAbsolutePath().normalize() + ", its broker " + link);
         new CountDownLatch(1).await();
         return 0;
     }
 
     private static String playing(UpNext next) {
         return next.player() == null ? "nothing is played"
-                : String.format("%s putts from %.2f m", next.player(), next.stationMm() / 1000);
+                : next.player() + " putts from " + Math.round(next.stationMm()) + " mm";
     }
 
     private Topics topics() throws Refusal {

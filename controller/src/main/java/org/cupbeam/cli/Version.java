@@ -1,16 +1,12 @@
 package org.cupbeam.cli;
 
-import picocli.CommandLine.IVersionProvider;
-
 /** The version, from the jar's manifest. */
-final class Version implements IVersionProvider {
+final class Version {
+    private Version() {
+    }
+
     static String text() {
         String version = Version.class.getPackage().getImplementationVersion();
         return version == null ? "unpackaged" : version;
-    }
-
-    @Override
-    public String[] getVersion() {
-        return new String[] {"cupbeam " + text()};
     }
 }

@@ -1,12 +1,14 @@
 package org.cupbeam.lane;
 
-import java.security.SecureRandom;
+import java.nio.file.Path;
 import java.time.Instant;
+import java.util.SplittableRandom;
 import java.util.concurrent.TimeUnit;
 import org.cupbeam.edge.EdgeSource;
 import org.cupbeam.event.Answer;
 import org.cupbeam.event.Health;
 import org.cupbeam.event.Score;
+import org.cupbeam.journal.Ahead;
 import org.cupbeam.journal.Journal;
 import org.cupbeam.journal.JournalException;
 import org.cupbeam.journal.Worker;
@@ -39,11 +41,24 @@ public final class Lane implements AutoCloseable {
         Line line = new Line();
         agent = new LaneAgent(settings, opened, around, broker == null ? Outlet.NONE : line, this::wake);
         link = broker == null ? null : new Link(broker, settings.topics(), around.boot(), opened, System::nanoTime,
-                new SecureRandom(), agent::hear);
+                new SplittableRandom(), agent::hear);
         line.link = link;
         if (settings.start() != null) {
             agent.play(settings.start());
         }
+    }
+
+    /**
+     * Loads much of what {@link #open} needs, while the caller is still reading files: a lane that lost its power is to
+     * be back at once. Harmless, and returns at once.
+     */
+    public static void prepare(Path journal) {
+        Thread ahead = new Thread(() -> {
+            ToldCodec.rehearse();
+            Ahead.of(journal);
+        }, "ahead");
+        ahead.setDaemon(true);
+        ahead.start();
     }
 
     /**

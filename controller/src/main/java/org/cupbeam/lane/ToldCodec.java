@@ -2,6 +2,12 @@ package org.cupbeam.lane;
 
 import java.util.ArrayList;
 import java.util.List;
+import java.util.OptionalDouble;
+import org.cupbeam.drill.Drill;
+import org.cupbeam.drill.Penalty;
+import org.cupbeam.drill.Stations;
+import org.cupbeam.drill.Supply;
+import org.cupbeam.drill.Turns;
 import org.cupbeam.drill.Worded;
 import org.cupbeam.event.BadMessage;
 import org.cupbeam.event.DrillJson;
@@ -25,6 +31,14 @@ final class ToldCodec implements InputCodec<Told> {
     private static final String TAKEN_BACK = "taken-back";
     private static final String PASSED = "passed";
     private static final String ENDED = "ended";
+
+    /** Loads all that reading and writing takes. */
+    static void rehearse() {
+        ToldCodec codec = new ToldCodec();
+        Drill drill = new Drill("rehearsal", new Stations.Ladder(1000, 0, 1), 1, Supply.EVERY_STATION, 1,
+                OptionalDouble.empty(), Penalty.NONE, Turns.STATION);
+        Card.of(List.of(codec.decode(codec.encode(new Begun(1, drill, List.of("nobody"), Tags.NONE, 0)))));
+    }
 
     @Override
     public String encode(Told told) {

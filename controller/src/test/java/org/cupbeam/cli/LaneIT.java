@@ -130,7 +130,7 @@ class LaneIT {
     @Test
     void aBrokerThatIsAwayAtFirstIsWaitedForAndHearsEverything() throws Exception {
         Process lane = playing();
-        assertThat(ready(lane)).startsWith("cupbeam: lane north/bay-3 is ready, Ana putts from 0.90 m; its data is in "
+        assertThat(ready(lane)).startsWith("cupbeam: lane north/bay-3 is ready, Ana putts from 900 mm; its data is in "
                 + folder.resolve("data"));
         Path log = folder.resolve("data").resolve("north.bay-3.db-wal");
         Studio.until("it plays on by itself", () -> Files.size(log) > 50_000);
