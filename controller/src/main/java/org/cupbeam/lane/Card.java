@@ -152,16 +152,19 @@ record Card(Begun begun, Play play, Map<Integer, Long> rounds, List<Made> made, 
             return new Change(new Card(null, null, rounds, List.of(alone), tried.sequence(), told + 1), false, List.of());
         }
         boolean starts = startsNext();
-        Map<Integer, Long> named = new HashMap<>(rounds);
-        if (starts) {
-            named.put(play.standing().round() + 1, tried.sequence());
-        }
+        Map<Integer, Long> named = starts ? named(play.standing().round() + 1, tried.sequence()) : rounds;
         long sequence = tried.sequence() + (starts ? play.players().size() : 0);
         Step step = new Move.Attempt(rules(putt)).on(play);
         List<Made> more = new ArrayList<>(made.subList(made.size() < Play.TAKE_BACKS_MAX ? 0 : 1, made.size()));
         more.add(new Made(sequence, putt, (Putted) step.happenings().get(0)));
         Card card = new Card(begun, step.play(), named, more, sequence + step.happenings().size() - 1, told + 1);
         return new Change(card, starts, step.happenings());
+    }
+
+    private Map<Integer, Long> named(int round, long sequence) {
+        Map<Integer, Long> named = new HashMap<>(rounds);
+        named.put(round, sequence);
+        return named;
     }
 
     private Change takenBack(Told one) {

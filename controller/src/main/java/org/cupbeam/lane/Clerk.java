@@ -41,7 +41,14 @@ final class Clerk {
             repeat(before);
             return;
         }
-        String objection = asked.objection() != null ? asked.objection() : objection(command);
+        try {
+            decide(command, asked.objection() != null ? asked.objection() : objection(command));
+        } catch (IllegalArgumentException nonsense) {
+            refuse(command, nonsense.getMessage());
+        }
+    }
+
+    private void decide(Command command, String objection) {
         JournalException fault = scribe.fault();
         if (fault != null) {
             refuseAtOnce(command, "the lane cannot write to its disk now (" + fault.getMessage() + ")");

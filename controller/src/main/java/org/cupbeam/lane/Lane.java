@@ -4,6 +4,7 @@ import java.nio.file.Path;
 import java.time.Instant;
 import java.util.SplittableRandom;
 import java.util.concurrent.TimeUnit;
+import java.util.concurrent.atomic.AtomicBoolean;
 import org.cupbeam.edge.EdgeSource;
 import org.cupbeam.event.Answer;
 import org.cupbeam.event.Health;
@@ -31,6 +32,7 @@ public final class Lane implements AutoCloseable {
     private final LaneAgent agent;
     private final Link link;
     private final double pace;
+    private final AtomicBoolean closed = new AtomicBoolean();
     private volatile Worker loop;
     private EdgeSource source;
 
@@ -84,7 +86,7 @@ public final class Lane implements AutoCloseable {
         source = edges;
         agent.begin(edges);
         agent.scribe().start();
-        loop = Worker.start("lane", agent::doWork, () -> Math.round(agent.idleNs() / pace));
+        loop = Worker.start("lane", agent::doWork, () -> (long) (agent.idleNs() / pace));
         edges.start(agent.edges());
         if (link != null) {
             link.start();
@@ -119,9 +121,13 @@ public final class Lane implements AutoCloseable {
      */
     @Override
     public void close() {
-        if (source != null) {
+        if (closed.getAndSet(true)) {
+            return;
+        }
+        Worker running = loop;
+        if (running != null) {
             source.close();
-            loop.close();
+            running.close();
             agent.doWork();
         }
         agent.scribe().close();

@@ -18,6 +18,7 @@ import org.cupbeam.track.Tracker;
 final class LaneAgent {
     static final int EDGES = 1 << 12;
     private static final long TICK_NS = 250_000_000;
+    private static final long HEALTH_NS = 5_000_000_000L;
     private static final int COMMANDS_AT_ONCE = 16;
 
     private final Wall wall;
@@ -32,6 +33,7 @@ final class LaneAgent {
     private final Vitals vitals;
     private final LampDriver lamp;
     private final Outlet outlet;
+    private final double paceOfTicks;
     private volatile UpNext upNext;
     private volatile long latenessNs;
     private long tickNs;
@@ -55,7 +57,9 @@ final class LaneAgent {
                 new ScoreSheet(settings.topics(), minutes, settings.rig()), wall, clockOwed);
         desk = new Desk(journal, outlet, wake);
         clerk = new Clerk(game, scribe, outlet);
-        vitals = new Vitals(around.version(), journal, journal.movedAside(), sensors, edges, scribe, game, wall, outlet);
+        paceOfTicks = Math.max(1, around.pace());
+        vitals = new Vitals(Math.round(HEALTH_NS * paceOfTicks), around.version(), journal, journal.movedAside(), sensors,
+                edges, scribe, game, wall, outlet);
         lamp = new LampDriver(settings.lamp());
         upNext = UpNext.on(game.card());
     }
@@ -111,6 +115,15 @@ final class LaneAgent {
         if (now - tickNs >= 0) {
             tick(now);
         }
+        try {
+            return step(now);
+        } catch (RuntimeException fault) {
+            vitals.stumbled();
+            throw fault;
+        }
+    }
+
+    private int step(long now) {
         int work = edges.drainTo(taker);
         long settledNs = now - latenessNs;
         if (settledNs >= tracker.dueNs()) {
@@ -129,7 +142,7 @@ final class LaneAgent {
     long idleNs() {
         long now = wall.nowNs();
         long due = tracker.dueNs();
-        long untilDue = due == Long.MAX_VALUE ? TICK_NS : due + latenessNs - now;
+        long untilDue = due == Long.MAX_VALUE ? Long.MAX_VALUE : due + latenessNs - now;
         return Math.max(0, Math.min(untilDue, tickNs - now));
     }
 
@@ -147,7 +160,7 @@ final class LaneAgent {
     }
 
     private void tick(long now) {
-        tickNs = now + TICK_NS;
+        tickNs = now + Math.round(TICK_NS * paceOfTicks);
         wall.look();
         game.tellClock();
         sensors.tick(now);

@@ -13,10 +13,10 @@ import org.cupbeam.journal.Outbox;
 
 /** How the lane is: said every few seconds, and at once when something goes wrong or is well again. */
 final class Vitals {
-    static final long EVERY_NS = 5_000_000_000L;
     private static final int FAULTS_MAX = 50;
     private static final int FAULT_MAX = 400;
 
+    private final long everyNs;
     private final String version;
     private final Outbox outbox;
     private final Optional<Path> movedAside;
@@ -30,9 +30,12 @@ final class Vitals {
     private List<String> faults = List.of();
     private Stamp.Clock clock;
     private long saidNs;
+    private boolean stumbled;
 
-    Vitals(String version, Outbox outbox, Optional<Path> movedAside, Sensors sensors, EdgeQueue queue, Scribe scribe,
-           Game game, Wall wall, Outlet outlet) {
+    /** @param everyNs how often it is said at least, on the edges' clock */
+    Vitals(long everyNs, String version, Outbox outbox, Optional<Path> movedAside, Sensors sensors, EdgeQueue queue,
+           Scribe scribe, Game game, Wall wall, Outlet outlet) {
+        this.everyNs = everyNs;
         this.version = version;
         this.outbox = outbox;
         this.movedAside = movedAside;
@@ -49,6 +52,11 @@ final class Vitals {
         source = edges;
     }
 
+    /** A step of the lane's failed, which only a fault of the program's own can bring about. */
+    void stumbled() {
+        stumbled = true;
+    }
+
     /** Whether something needs somebody. */
     boolean anyFault() {
         return !faults.isEmpty();
@@ -58,7 +66,7 @@ final class Vitals {
         List<ChannelHealth> wires = source == null ? List.of() : source.health();
         List<String> found = faults(wires);
         boolean changed = !found.equals(faults) || wall.clock() != clock;
-        if (changed || nowNs - saidNs >= EVERY_NS) {
+        if (changed || nowNs - saidNs >= everyNs) {
             faults = found;
             clock = wall.clock();
             saidNs = nowNs;
@@ -81,8 +89,8 @@ final class Vitals {
         if (game.lost() > 0) {
             found.add("attempts were lost while the disk failed: " + game.lost());
         }
-        if (scribe.dropped() > 0) {
-            found.add("the program has a fault of its own: events could not be put into words; please report it");
+        if (stumbled || scribe.dropped() > 0) {
+            found.add("the program has a fault of its own, and something may be missing: please report what its log says");
         }
         movedAside.ifPresent(aside -> found.add("the journal was damaged, and a new one begun; the old one is " + aside));
         if (queue.dropped() > 0) {

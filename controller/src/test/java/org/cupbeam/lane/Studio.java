@@ -29,7 +29,7 @@ import org.eclipse.paho.client.mqttv3.MqttClient;
 import org.eclipse.paho.client.mqttv3.MqttException;
 import org.eclipse.paho.client.mqttv3.persist.MemoryPersistence;
 
-/** A broker in this process, and somebody who listens to the lane north/bay-3 and can ask it for something. */
+/** Somebody who listens to the lane north/bay-3 and can ask it for something, and a broker in this process. */
 public final class Studio implements AutoCloseable {
     private static final String TOPIC = "cupbeam/north/bay-3/";
     /** What was said under each sequence, as it was said first. */
@@ -38,30 +38,41 @@ public final class Studio implements AutoCloseable {
     public final List<Health> healths = Collections.synchronizedList(new ArrayList<>());
     public final List<Answer> answers = Collections.synchronizedList(new ArrayList<>());
     public final List<String> complaints = Collections.synchronizedList(new ArrayList<>());
-    private final int port;
+    private final String uri;
     private Server server;
     private MqttClient client;
 
+    /** With a broker of its own, once it is opened. */
     public Studio() throws IOException {
         try (ServerSocket free = new ServerSocket(0, 1, InetAddress.getLoopbackAddress())) {
-            port = free.getLocalPort();
+            uri = "tcp://127.0.0.1:" + free.getLocalPort();
         }
     }
 
+    /** With a broker that is there. */
+    Studio(String uri) {
+        this.uri = uri;
+    }
+
     public String uri() {
-        return "tcp://127.0.0.1:" + port;
+        return uri;
     }
 
     public Studio open() throws IOException, MqttException {
         Properties settings = new Properties();
         settings.setProperty(IConfig.HOST_PROPERTY_NAME, "127.0.0.1");
-        settings.setProperty(IConfig.PORT_PROPERTY_NAME, Integer.toString(port));
+        settings.setProperty(IConfig.PORT_PROPERTY_NAME, uri.substring(uri.lastIndexOf(':') + 1));
         settings.setProperty(IConfig.ALLOW_ANONYMOUS_PROPERTY_NAME, "true");
         settings.setProperty(IConfig.PERSISTENCE_ENABLED_PROPERTY_NAME, "false");
         settings.setProperty(IConfig.ENABLE_TELEMETRY_NAME, "false");
         server = new Server();
         server.startServer(new MemoryConfig(settings));
-        client = new MqttClient(uri(), "listener", new MemoryPersistence());
+        return listen();
+    }
+
+    Studio listen() throws MqttException {
+        client = new MqttClient(uri, "listener", new MemoryPersistence());
+        client.setTimeToWait(5_000);
         client.connect();
         client.subscribe(TOPIC + "#", 1, (topic, message) -> heard(topic.substring(TOPIC.length()), message.getPayload()));
         return this;
