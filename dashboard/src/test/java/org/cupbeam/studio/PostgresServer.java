@@ -15,7 +15,6 @@ import java.util.Optional;
 import java.util.concurrent.TimeUnit;
 import java.util.concurrent.atomic.AtomicInteger;
 import java.util.stream.Stream;
-import org.junit.jupiter.api.Assumptions;
 
 /**
  * A PostgreSQL server of the tests' own, in a temporary folder, gone with the JVM. Where the machine has none, tests
@@ -50,16 +49,10 @@ public final class PostgresServer {
 
     /** The URL of an empty database, made for the caller. */
     public static synchronized String emptyDatabase() {
-        Optional<Path> bin = findBin();
-        if (bin.isEmpty()) {
-            if ("1".equals(System.getenv("CUPBEAM_REQUIRE_TOOLS"))) {
-                throw new AssertionError("PostgreSQL's initdb is required, and not on this machine");
-            }
-            Assumptions.abort("PostgreSQL's initdb is not on this machine");
-        }
+        Path bin = findBin().orElseGet(() -> Tools.missing("PostgreSQL's initdb"));
         try {
             if (running == null) {
-                running = new PostgresServer(bin.get());
+                running = new PostgresServer(bin);
             }
             return running.create("test" + DATABASES.incrementAndGet());
         } catch (IOException e) {

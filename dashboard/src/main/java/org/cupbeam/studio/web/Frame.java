@@ -8,6 +8,11 @@ final class Frame {
     private Frame() {
     }
 
+    /** The first thing that is said: how soon to come back after a loss. It also opens the stream at once. */
+    static byte[] hello() {
+        return "retry: 1500\n\n".getBytes(StandardCharsets.US_ASCII);
+    }
+
     /** @param json one line of JSON */
     static byte[] of(String id, String event, byte[] json) {
         byte[] head = ("id: " + id + "\nevent: " + event + "\ndata: ").getBytes(StandardCharsets.UTF_8);

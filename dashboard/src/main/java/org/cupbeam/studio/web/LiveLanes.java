@@ -72,6 +72,12 @@ public final class LiveLanes implements News.Reader {
         lanes.values().forEach(lane -> lane.stream().say("pulse", json));
     }
 
+    /** Lets every watcher go, for good. */
+    void end() {
+        list.end();
+        lanes.values().forEach(lane -> lane.stream().end());
+    }
+
     /** The lanes known, in order of their names. */
     List<LiveLane> all() {
         return List.copyOf(lanes.values());

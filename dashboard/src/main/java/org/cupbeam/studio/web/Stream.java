@@ -16,12 +16,16 @@ final class Stream {
     interface Watcher {
         /** Hands a frame over without waiting. @return false when the watcher is gone, or so slow as to be let go */
         boolean offer(byte[] frame);
+
+        /** Lets the watcher go. */
+        void end();
     }
 
     private final String born;
     private final Map<String, byte[]> latest = new LinkedHashMap<>();
     private final Set<Watcher> watchers = ConcurrentHashMap.newKeySet();
     private long said;
+    private boolean over;
 
     /** @param born tells the ids of one start of the host from those of another */
     Stream(String born) {
@@ -42,7 +46,13 @@ final class Stream {
 
     /** From now on the watcher has everything, the state as it is first. */
     synchronized void join(Watcher watcher) {
-        List<byte[]> state = new ArrayList<>(latest.values());
+        if (over) {
+            watcher.end();
+            return;
+        }
+        List<byte[]> state = new ArrayList<>();
+        state.add(Frame.hello());
+        state.addAll(latest.values());
         if (state.stream().allMatch(watcher::offer)) {
             watchers.add(watcher);
         }
@@ -50,6 +60,16 @@ final class Stream {
 
     void leave(Watcher watcher) {
         watchers.remove(watcher);
+    }
+
+    /** Lets everybody go: the host stops. */
+    void end() {
+        List<Watcher> all;
+        synchronized (this) {
+            over = true;
+            all = List.copyOf(watchers);
+        }
+        all.forEach(Watcher::end);
     }
 
     int watchers() {

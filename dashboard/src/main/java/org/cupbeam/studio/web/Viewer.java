@@ -78,8 +78,8 @@ final class Viewer implements Stream.Watcher, WriteListener, AsyncListener {
         }
     }
 
-    /** Ends the exchange from our side. */
-    synchronized void end() {
+    @Override
+    public synchronized void end() {
         if (gone) {
             return;
         }

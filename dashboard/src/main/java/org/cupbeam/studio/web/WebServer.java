@@ -82,6 +82,7 @@ public final class WebServer implements AutoCloseable {
     @Override
     public void close() {
         clock.shutdownNow();
+        lanes.end();
         javalin.stop();
     }
 
@@ -90,7 +91,7 @@ public final class WebServer implements AutoCloseable {
         config.startup.startupWatcherEnabled = false;
         config.jetty.threadPool = new QueuedThreadPool(MOST_THREADS, LEAST_THREADS, THREAD_IDLE_MS);
         config.jetty.modifyServletContextHandler(this::servlets);
-        config.jetty.modifyServer(server -> server.setStopTimeout(1_000));
+        config.jetty.modifyServer(server -> server.setStopTimeout(0));
         config.staticFiles.add(files -> {
             files.hostedPath = "/";
             files.directory = "/web";

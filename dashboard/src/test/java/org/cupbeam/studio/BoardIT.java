@@ -1,0 +1,219 @@
+package org.cupbeam.studio;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import java.nio.file.Path;
+import java.util.UUID;
+import org.cupbeam.event.Health;
+import org.cupbeam.event.HealthJson;
+import org.cupbeam.event.Score;
+import org.cupbeam.event.ScoreJson;
+import org.cupbeam.studio.store.Database;
+import org.junit.jupiter.api.AfterAll;
+import org.junit.jupiter.api.AfterEach;
+import org.junit.jupiter.api.BeforeAll;
+import org.junit.jupiter.api.BeforeEach;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.Timeout;
+import org.junit.jupiter.api.io.TempDir;
+
+/** The board in a real browser, fed over MQTT alone. */
+@Timeout(120)
+class BoardIT {
+    private static Browser browser;
+    private static EmbeddedBroker broker;
+
+    @TempDir
+    Path folder;
+    private final String clientId = "host-" + UUID.randomUUID();
+    private Host host;
+    private Wire lane;
+
+    @BeforeAll
+    static void openBrowser() throws Exception {
+        browser = new Browser();
+        broker = new EmbeddedBroker(0);
+    }
+
+    @AfterAll
+    static void closeBrowser() throws Exception {
+        browser.close();
+        broker.close();
+    }
+
+    @BeforeEach
+    void start() throws Exception {
+        lane = new Wire(broker.uri());
+        lane.forget("cupbeam/home/lane-1/score");
+        lane.forget("cupbeam/home/lane-1/health");
+        host = Host.start(database(), broker.uri(), clientId, 0);
+    }
+
+    @AfterEach
+    void stop() throws Exception {
+        lane.close();
+        host.close();
+    }
+
+    @Test
+    void showsWhoseTurnItIsAndFromWhere() throws Exception {
+        open(1920, 1080, "");
+        say(Scenes.online(1, "j1"));
+        say(Scenes.alone("Ada", 5, Scenes.MISSED));
+
+        browser.awaitText("#name", "Ada");
+        assertThat(browser.text("#far")).contains("2.74").contains("m");
+        assertThat(browser.text("#station")).isEqualTo("Station 3 of 10");
+        assertThat(browser.text("#balls-said")).isEqualTo("3 balls left");
+        assertThat(browser.text("#game")).contains("Ladder").contains("breaks left to right, uphill");
+        assertThat(browser.text("#said")).contains("Missed, 42 cm past the hole").contains("touched the rim");
+        assertThat(browser.text("#line")).contains("42 cm ± 1.7 cm").contains("limit 91 cm");
+        assertThat(browser.text("#link-said")).isEqualTo("Live");
+        assertThat(browser.complaints()).isEmpty();
+    }
+
+    @Test
+    void drawsTheLineToScale() throws Exception {
+        open(1920, 1080, "");
+        say(Scenes.alone("Ada", 5, Scenes.MISSED));
+        browser.awaitText("#name", "Ada");
+
+        double perMm = browser.value("(() => { const [hole, ball] = document.querySelectorAll('#line circle');"
+                + "return (ball.getAttribute('cx') - hole.getAttribute('cx')) / 417.3; })()").asDouble();
+        double hole = browser.value("+document.querySelectorAll('#line circle')[0].getAttribute('r')").asDouble();
+        double ball = browser.value("+document.querySelectorAll('#line circle')[1].getAttribute('r')").asDouble();
+        assertThat(hole / perMm).as("the hole's radius, mm").isBetween(53.5, 54.5);
+        assertThat(ball / perMm).as("the ball's radius, mm").isBetween(21.0, 21.7);
+    }
+
+    @Test
+    void spellsOutWhatDecidesADuel() throws Exception {
+        open(1920, 1080, "");
+        say(Scenes.duel(false));
+        browser.awaitText("#deciding", "Level at 2 stations; fewer putts put Ada ahead, 5 to 7");
+        assertThat(browser.value("document.querySelectorAll('#rows > li').length").asInt()).isEqualTo(2);
+        assertThat(browser.text("#rows > li[data-turn] .who")).contains("Bo").contains("to putt now");
+
+        say(Scenes.duel(true));
+        browser.awaitText("#name", "Ada wins");
+        assertThat(browser.text("#deciding")).isEqualTo("Level at 2 stations; Ada wins on fewer putts, 5 to 7");
+    }
+
+    @Test
+    void saysWhenTheLaneIsLostAndWhenItIsBack() throws Exception {
+        open(1920, 1080, "");
+        say(Scenes.online(4, "j1"));
+        say(Scenes.alone("Ada", 5, Scenes.HOLED));
+        browser.awaitText("#said", "Holed");
+        say(Scenes.lost(4));
+        browser.awaitText("#alarm", "The lane has stopped answering");
+        assertThat(browser.text("#name")).as("how things stood stays").isEqualTo("Ada");
+
+        say(Scenes.online(5, "j1"));
+        browser.awaitText("#link-said", "Live");
+        say(Scenes.lost(4));
+        say(Scenes.alone("Ada", 6, Scenes.PAST));
+        browser.awaitText("#said", "Past the limit, 1.31 m past the hole");
+        assertThat(browser.text("#link-said")).as("a will of an earlier connection is late").isEqualTo("Live");
+    }
+
+    @Test
+    void saysWhatNeedsALook() throws Exception {
+        open(390, 844, "");
+        say(Scenes.online(1, "j1", "beam near-1 is stuck"));
+
+        browser.awaitText("#alarm", "Needs a look: beam near-1 is stuck");
+    }
+
+    @Test
+    void comesBackByItselfWhenTheHostIsStartedAgain() throws Exception {
+        open(1920, 1080, "");
+        say(Scenes.alone("Ada", 5, Scenes.HOLED));
+        browser.awaitText("#name", "Ada");
+        browser.value("window.neverReloaded = true");
+        int port = host.port();
+        host.close();
+        browser.awaitText("#alarm", "The studio computer does not answer");
+
+        host = Host.start(database(), broker.uri(), clientId, port);
+        browser.awaitText("#link-said", "Live");
+        say(Scenes.alone("Bo", 9, Scenes.MISSED));
+        browser.awaitText("#name", "Bo");
+        assertThat(browser.value("window.neverReloaded").asBoolean()).isTrue();
+    }
+
+    @Test
+    void showsAHostileNameAsText() throws Exception {
+        String name = "<img src=x onerror=alert(1)>";
+        open(1920, 1080, "");
+        say(Scenes.alone(name, 5, Scenes.HOLED));
+
+        browser.awaitText("#name", name);
+        assertThat(browser.value("document.images.length").asInt()).isZero();
+        assertThat(browser.complaints()).isEmpty();
+    }
+
+    @Test
+    void speaksFeetAndInchesWhereAsked() throws Exception {
+        open(1920, 1080, "");
+        say(Scenes.alone("Ada", 5, Scenes.PAST));
+        browser.awaitText("#said", "1.31 m past the hole");
+        browser.click("#units");
+
+        browser.awaitText("#said", "Past the limit, 4 ft 4 in past the hole");
+        assertThat(browser.text("#far")).contains("9").contains("ft");
+        browser.click("#units");
+        browser.awaitText("#far", "2.74");
+    }
+
+    @Test
+    void fitsAWallWithoutScrollingAndAPhoneWithoutGoingSideways() throws Exception {
+        open(1920, 1080, "");
+        say(Scenes.duel(false));
+        browser.awaitText("#deciding", "Level");
+        assertThat(browser.value("document.documentElement.scrollHeight").asInt()).isLessThanOrEqualTo(1080);
+        browser.screenshot(Path.of("target", "pictures", "board-duel-wall.png"));
+
+        open(390, 844, "");
+        browser.awaitText("#deciding", "Level");
+        assertThat(browser.value("document.documentElement.scrollWidth").asInt()).isLessThanOrEqualTo(390);
+        browser.screenshot(Path.of("target", "pictures", "board-duel-phone.png"));
+    }
+
+    @Test
+    void canBeUsedWithTheKeyboardAlone() throws Exception {
+        open(1920, 1080, "");
+        browser.press("Tab");
+        assertThat(browser.value("document.activeElement.className").asText()).isEqualTo("skip");
+        browser.press("Tab");
+        assertThat(browser.value("document.activeElement.id").asText()).isEqualTo("units");
+        browser.press("Enter");
+        browser.awaitText("#units", "Show metres");
+        browser.press("Enter");
+        browser.awaitText("#units", "Show feet");
+    }
+
+    @Test
+    void waitsForALaneThatHasSaidNothingYet() {
+        open(390, 844, "");
+
+        browser.awaitText("#name", "Waiting for the lane");
+        assertThat(browser.text("#said")).isEqualTo("None yet");
+    }
+
+    private void open(int width, int height, String query) {
+        browser.size(width, height).open("http://127.0.0.1:" + host.port() + "/board/home/lane-1" + query);
+    }
+
+    private Database database() {
+        return Database.file(folder.resolve("studio.db"));
+    }
+
+    private void say(Score score) throws Exception {
+        lane.say("cupbeam/home/lane-1/score", ScoreJson.encode(score), true);
+    }
+
+    private void say(Health health) throws Exception {
+        lane.say("cupbeam/home/lane-1/health", HealthJson.encode(health), true);
+    }
+}
