@@ -21,7 +21,6 @@ import org.slf4j.LoggerFactory;
 /** The studio host at work: ingest, store and pages, joined to a broker. Stops in the opposite order of its start. */
 public final class Host implements AutoCloseable {
     private static final Logger LOG = LoggerFactory.getLogger(Host.class);
-    private static final String LOOPBACK = "127.0.0.1";
 
     private final Deque<AutoCloseable> running = new ArrayDeque<>();
     private WebServer web;
@@ -34,13 +33,15 @@ public final class Host implements AutoCloseable {
      *
      * @param brokerUri as {@code tcp://127.0.0.1:1883}; the broker may be away
      * @param clientId  of the host at the broker, the same at every start
-     * @param port      of the pages; 0 for any that is free
-     * @throws BindException when something else has the port
+     * @param door      where the pages are, and who may come in
+     * @throws BindException         when something else has the port
+     * @throws IllegalStateException when the door is open to others than this machine, and no PIN is set
      */
-    public static Host start(Database database, String brokerUri, String clientId, int port) throws BindException {
+    public static Host start(Database database, String brokerUri, String clientId, Door door) throws BindException {
+        door.check();
         Host host = new Host();
         try {
-            host.open(database, brokerUri, clientId, port);
+            host.open(database, brokerUri, clientId, door);
             return host;
         } catch (BindException | RuntimeException e) {
             host.close();
@@ -70,15 +71,15 @@ public final class Host implements AutoCloseable {
         }
     }
 
-    private void open(Database database, String brokerUri, String clientId, int port) throws BindException {
+    private void open(Database database, String brokerUri, String clientId, Door door) throws BindException {
         Store store = Store.open(database);
         running.push(store);
         LiveLanes lanes = new LiveLanes(UUID.randomUUID().toString().substring(0, 8));
-        web = new WebServer(store, lanes);
+        web = new WebServer(store, lanes, door.pin());
         Ingest ingest = new Ingest(new PahoConnection(brokerUri, clientId), new Keeper(store), lanes, this::kept,
                 Clock.systemUTC(), System::nanoTime, new Random());
         lanes.askBroker(ingest::connected);
-        web.start(LOOPBACK, port);
+        web.start(door.address(), door.port());
         running.push(web);
         running.push(ingest.start());
     }

@@ -20,7 +20,7 @@ import picocli.CommandLine.Spec;
 
 /** The all-in-one: broker, host and pages in one process, until it is told to stop. */
 @Command(name = "cupbeam-studio", mixinStandardHelpOptions = true, version = "cupbeam-studio " + Studio.VERSION,
-        description = "Keeps what the lanes of a studio see, and shows it.")
+        description = "Keeps what the lanes of a studio see, and shows it.", subcommands = PinCommand.class)
 public final class Studio implements Callable<Integer> {
     private static final String CLIENT_ID = "cupbeam-host";
     static final String VERSION = "0.1.0";
@@ -29,6 +29,11 @@ public final class Studio implements Callable<Integer> {
     @Option(names = "--port", paramLabel = "PORT", defaultValue = "8080",
             description = "port of the pages (default: ${DEFAULT-VALUE})")
     private int port;
+
+    @Option(names = "--listen", paramLabel = "ADDRESS", defaultValue = Door.HERE,
+            description = "address to have the pages on; 0.0.0.0: all of this machine's. Anything but this computer "
+                    + "itself needs a staff PIN (default: ${DEFAULT-VALUE})")
+    private String listen;
 
     @Option(names = "--data", paramLabel = "FOLDER", defaultValue = "cupbeam-data",
             description = "folder for all data (default: ./${DEFAULT-VALUE})")
@@ -140,11 +145,22 @@ public final class Studio implements Callable<Integer> {
         try {
             Database database = storeUrl == null || storeUrl.isEmpty()
                     ? Database.file(folder.resolve("studio.db")) : Database.at(storeUrl);
-            return Host.start(database, uri, CLIENT_ID, port);
+            return Host.start(database, uri, CLIENT_ID, door(folder));
         } catch (BindException e) {
             throw new CannotStart("port " + port + " is in use", "choose another with --port (in the demo: -Dport=8081)", e);
         } catch (StoreTrouble e) {
             throw new CannotStart(e.getMessage(), "or name another store with --store or --data", e);
+        }
+    }
+
+    private Door door(Path folder) throws CannotStart {
+        Door door = Door.at(listen, port, folder);
+        try {
+            door.check();
+            return door;
+        } catch (IllegalStateException e) {
+            throw new CannotStart(e.getMessage(), "set one with 'pin --data " + data + "', or start without --listen and "
+                    + "set one at http://localhost:" + port + "/sign-in", e);
         }
     }
 

@@ -5,9 +5,11 @@ import io.javalin.config.JavalinConfig;
 import io.javalin.http.Context;
 import io.javalin.http.staticfiles.Location;
 import jakarta.servlet.DispatcherType;
-import java.io.IOException;
-import java.io.InputStream;
+import jakarta.servlet.Filter;
 import java.net.BindException;
+import java.security.SecureRandom;
+import java.time.Instant;
+import java.time.InstantSource;
 import java.util.EnumSet;
 import java.util.List;
 import java.util.Map;
@@ -16,6 +18,9 @@ import java.util.concurrent.ScheduledExecutorService;
 import java.util.concurrent.TimeUnit;
 import org.cupbeam.studio.ingest.Arrival;
 import org.cupbeam.studio.store.Store;
+import org.cupbeam.studio.web.access.Sessions;
+import org.cupbeam.studio.web.access.StaffPin;
+import org.cupbeam.studio.web.access.Tries;
 import org.eclipse.jetty.ee10.servlet.FilterHolder;
 import org.eclipse.jetty.ee10.servlet.ServletContextHandler;
 import org.eclipse.jetty.ee10.servlet.ServletHolder;
@@ -34,6 +39,8 @@ public final class WebServer implements AutoCloseable {
 
     private final LiveLanes lanes;
     private final BestToBeat best;
+    private final Access access;
+    private final AccessRoutes accessRoutes;
     private final Javalin javalin;
     private final ScheduledExecutorService clock = Executors.newScheduledThreadPool(1, task -> {
         Thread thread = new Thread(task, "web-clock");
@@ -41,8 +48,12 @@ public final class WebServer implements AutoCloseable {
         return thread;
     });
 
-    public WebServer(Store store, LiveLanes lanes) {
+    public WebServer(Store store, LiveLanes lanes, StaffPin pin) {
         this.lanes = lanes;
+        InstantSource steady = () -> Instant.EPOCH.plusNanos(System.nanoTime()); // a wall clock may jump
+        Sessions sessions = new Sessions(new SecureRandom(), steady);
+        this.access = new Access(pin, sessions);
+        this.accessRoutes = new AccessRoutes(pin, sessions, new Tries(steady), access);
         this.best = new BestToBeat(store, lanes);
         this.javalin = Javalin.create(this::configure);
     }
@@ -98,37 +109,36 @@ public final class WebServer implements AutoCloseable {
             files.location = Location.CLASSPATH;
             files.headers = Map.of("Cache-Control", "no-cache");
         });
+        config.routes.exception(Refusal.class, (refusal, ctx) ->
+                ctx.status(refusal.status()).contentType("application/json").result(refusal.json()));
         config.routes.get("/", this::home);
-        config.routes.get("/lanes", page("lanes.html"));
-        config.routes.get("/board/{studio}/{lane}", page("board.html"));
+        config.routes.get("/lanes", Page.of("lanes.html"));
+        config.routes.get("/board/{studio}/{lane}", Page.of("board.html"));
+        accessRoutes.addTo(config.routes);
     }
 
     private void servlets(ServletContextHandler context) {
-        FilterHolder headers = new FilterHolder(new Headers());
-        headers.setAsyncSupported(true);
-        context.addFilter(headers, "/*", EnumSet.of(DispatcherType.REQUEST, DispatcherType.ERROR));
+        filter(context, new Headers(), EnumSet.of(DispatcherType.REQUEST, DispatcherType.ERROR));
+        filter(context, access, EnumSet.of(DispatcherType.REQUEST));
         ServletHolder live = new ServletHolder(new LiveServlet(lanes));
         live.setAsyncSupported(true);
         context.addServlet(live, "/live/*");
     }
 
+    private static void filter(ServletContextHandler context, Filter filter, EnumSet<DispatcherType> when) {
+        FilterHolder holder = new FilterHolder(filter);
+        holder.setAsyncSupported(true);
+        context.addFilter(holder, "/*", when);
+    }
+
     /** The only lane's board where there is one lane; else the list. */
-    private void home(Context ctx) throws IOException {
+    private void home(Context ctx) {
         List<LiveLane> heard = lanes.all().stream().filter(LiveLane::heard).toList();
         if (heard.size() == 1) {
             ctx.redirect("/board/" + heard.get(0).topics().studio() + "/" + heard.get(0).topics().lane());
         } else {
             ctx.redirect("/lanes");
         }
-    }
-
-    private static io.javalin.http.Handler page(String name) {
-        return ctx -> {
-            try (InputStream file = WebServer.class.getResourceAsStream("/web/" + name)) {
-                ctx.header("Cache-Control", "no-cache").contentType("text/html; charset=utf-8")
-                        .result(file.readAllBytes());
-            }
-        };
     }
 
     private static Runnable guarded(Runnable task) {

@@ -1,0 +1,42 @@
+package org.cupbeam.studio;
+
+import java.net.InetAddress;
+import java.net.UnknownHostException;
+import java.nio.file.Path;
+import org.cupbeam.studio.web.access.StaffPin;
+
+/**
+ * Where a host's pages are to be had.
+ *
+ * @param address of this machine, to listen on
+ * @param port    0 for any that is free
+ * @param pin     that staff sign in with
+ */
+public record Door(String address, int port, StaffPin pin) {
+    static final String HERE = "127.0.0.1";
+    private static final String PIN_FILE = "staff-pin";
+
+    /** A door for this machine alone, the PIN in the folder of all data. */
+    public static Door here(int port, Path folder) {
+        return at(HERE, port, folder);
+    }
+
+    static Door at(String address, int port, Path folder) {
+        return new Door(address, port, new StaffPin(folder.resolve(PIN_FILE)));
+    }
+
+    /** @throws IllegalStateException where others could come in, and no PIN would keep them out */
+    void check() {
+        if (!isLoopback() && !pin.isSet()) {
+            throw new IllegalStateException("no staff PIN is set, so the pages are for this computer alone");
+        }
+    }
+
+    private boolean isLoopback() {
+        try {
+            return InetAddress.getByName(address).isLoopbackAddress();
+        } catch (UnknownHostException e) {
+            throw new IllegalStateException("no address " + address + " is known here", e);
+        }
+    }
+}

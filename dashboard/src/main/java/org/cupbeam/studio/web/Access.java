@@ -1,0 +1,113 @@
+package org.cupbeam.studio.web;
+
+import jakarta.servlet.Filter;
+import jakarta.servlet.FilterChain;
+import jakarta.servlet.ServletException;
+import jakarta.servlet.ServletRequest;
+import jakarta.servlet.ServletResponse;
+import jakarta.servlet.http.HttpServletRequest;
+import jakarta.servlet.http.HttpServletResponse;
+import java.io.IOException;
+import java.net.URLEncoder;
+import java.nio.charset.StandardCharsets;
+import java.security.MessageDigest;
+import java.util.Optional;
+import java.util.Set;
+import java.util.regex.Pattern;
+import org.cupbeam.studio.web.access.Sessions;
+import org.cupbeam.studio.web.access.Sessions.Session;
+import org.cupbeam.studio.web.access.StaffPin;
+
+/**
+ * Lets through what anybody may see, and of everything else only what staff ask for. What is not named here as open is
+ * closed. Whatever changes something must come from a page of ours (it knows the session's token, and the browser
+ * says where it comes from), whoever asks.
+ *
+ * <p>While no PIN is set, whoever sits at this machine is staff.
+ */
+final class Access implements Filter {
+    static final String TOKEN_HEADER = "X-Cupbeam-Token";
+    private static final Pattern OPEN = Pattern.compile("/|/lanes|/board/[^/]+/[^/]+|/live/.+|/sign-in|/api/session"
+            + "|/icon\\.svg|/(css|js|fonts)/[A-Za-z0-9.-]+");
+    private static final Set<String> LOOKING = Set.of("GET", "HEAD");
+    private static final Set<String> CHANGING = Set.of("POST", "PUT", "DELETE");
+    private static final Pattern CROOKED = Pattern.compile("//|/\\.\\.?(/|$)|[;\\\\]|%(2[eEfF]|5[cC]|00|25|3[bB])");
+    private static final String SESSION = "cupbeam.session";
+
+    private final StaffPin pin;
+    private final Sessions sessions;
+
+    Access(StaffPin pin, Sessions sessions) {
+        this.pin = pin;
+        this.sessions = sessions;
+    }
+
+    @Override
+    public void doFilter(ServletRequest anyRequest, ServletResponse anyResponse, FilterChain next)
+            throws IOException, ServletException {
+        HttpServletRequest request = (HttpServletRequest) anyRequest;
+        HttpServletResponse response = (HttpServletResponse) anyResponse;
+        boolean changes = CHANGING.contains(request.getMethod());
+        Optional<Session> session = sessions.find(Cookies.session(request), stamp());
+        boolean staff = pin.isSet() ? session.isPresent() : Caller.sitsHere(request);
+        boolean signsIn = request.getMethod().equals("POST") && request.getRequestURI().equals("/api/session");
+        if (CROOKED.matcher(request.getRequestURI()).find()) {
+            refuse(response, 400, "That address is not written as addresses here are.");
+        } else if (!changes && !LOOKING.contains(request.getMethod())) {
+            refuse(response, 405, "Nothing here answers to " + request.getMethod() + ".");
+        } else if (!staff && !signsIn && (changes || !OPEN.matcher(request.getRequestURI()).matches())) {
+            closed(request, response);
+        } else if (changes && !Caller.isOurPage(request)) {
+            refuse(response, 403, "That was not asked for by a page of this studio.");
+        } else if (changes && !signsIn && !knowsToken(request, session)) {
+            refuse(response, 412, "This page is from before the last sign-in. Load it again.");
+        } else if (changes && !Caller.sendsJson(request)) {
+            refuse(response, 415, "What is sent here has to be application/json.");
+        } else {
+            session.filter(s -> staff).ifPresent(s -> request.setAttribute(SESSION, s));
+            next.doFilter(request, response);
+        }
+    }
+
+    /** The session that a request belongs to; none before signing in. */
+    static Optional<Session> session(HttpServletRequest request) {
+        return Optional.ofNullable((Session) request.getAttribute(SESSION));
+    }
+
+    /** Who asks, for the trail of corrections: as they called themselves on signing in. */
+    static String who(HttpServletRequest request) {
+        return session(request).map(Session::who).orElse("staff");
+    }
+
+    /** What tells the PIN of now from others; empty text while there is none. */
+    String stamp() {
+        return pin.stamp().orElse("");
+    }
+
+    private static boolean knowsToken(HttpServletRequest request, Optional<Session> session) {
+        String given = request.getHeader(TOKEN_HEADER);
+        return given != null && session.isPresent() && MessageDigest.isEqual(
+                given.getBytes(StandardCharsets.UTF_8), session.get().token().getBytes(StandardCharsets.UTF_8));
+    }
+
+    private void closed(HttpServletRequest request, HttpServletResponse response) throws IOException {
+        if (request.getRequestURI().startsWith("/api/") || !LOOKING.contains(request.getMethod())) {
+            refuse(response, 401, pin.isSet() ? "Sign in first."
+                    : "No staff PIN is set yet: until there is one, this works on the studio computer alone.");
+            return;
+        }
+        response.setHeader("Cache-Control", "no-store");
+        response.setStatus(HttpServletResponse.SC_SEE_OTHER);
+        response.setHeader("Location", "/sign-in?to=" + URLEncoder.encode(request.getRequestURI(), StandardCharsets.UTF_8));
+    }
+
+    private static void refuse(HttpServletResponse response, int status, String words) throws IOException {
+        response.setStatus(status);
+        response.setHeader("Cache-Control", "no-store");
+        response.setContentType("application/json");
+        response.getOutputStream().write(Json.bytes(new Said(words)));
+    }
+
+    private record Said(String error) {
+    }
+}
