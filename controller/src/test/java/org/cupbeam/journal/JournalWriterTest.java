@@ -96,14 +96,25 @@ class JournalWriterTest {
     }
 
     @Test
-    void aQuietMomentIsUsedToTidyUp() throws Exception {
-        writer.offer(Notes.event());
-        writer.doWork();
+    void aQuietMomentIsUsedToTidyUpOnceThatIsWorthIt() throws Exception {
+        write(10);
         journal.stored(1);
-        writer.doWork();
-        assertThat(journal.database().number("SELECT stored FROM about")).isZero();
+        assertThat(storedOnDiskAfterAQuietMoment()).isZero();
+        write(290);
+        journal.stored(200);
+        assertThat(storedOnDiskAfterAQuietMoment()).isEqualTo(200);
+    }
+
+    private void write(int entries) {
+        for (int i = 0; i < entries; i++) {
+            writer.offer(Notes.event());
+            writer.doWork();
+        }
+    }
+
+    private long storedOnDiskAfterAQuietMoment() throws Exception {
         clock.addAndGet(TimeUnit.SECONDS.toNanos(2));
         writer.doWork();
-        assertThat(journal.database().number("SELECT stored FROM about")).isEqualTo(1);
+        return journal.database().number("SELECT stored FROM about");
     }
 }
