@@ -46,7 +46,7 @@ class BoardIT {
         lane = new Wire(broker.uri());
         lane.forget("cupbeam/home/lane-1/score");
         lane.forget("cupbeam/home/lane-1/health");
-        host = Host.start(database(), broker.uri(), clientId, 0);
+        host = Host.start(database(), broker.uri(), clientId, Door.here(0, folder));
     }
 
     @AfterEach
@@ -135,7 +135,7 @@ class BoardIT {
         host.close();
         browser.awaitText("#alarm", "The studio computer does not answer");
 
-        host = Host.start(database(), broker.uri(), clientId, port);
+        host = Host.start(database(), broker.uri(), clientId, Door.here(port, folder));
         browser.awaitText("#link-said", "Live");
         say(Scenes.alone("Bo", 9, Scenes.MISSED));
         browser.awaitText("#name", "Bo");

@@ -101,7 +101,7 @@ class HostIT {
         for (int i = 0; i < 60; i++) { // more than the client's own queue holds, waiting when it comes back
             say(lane.puttsOutsideAnyRun());
         }
-        host = Host.start(database(), broker.uri(), "host", 0);
+        host = Host.start(database(), broker.uri(), "host", Door.here(0, folder));
 
         awaitStored(61);
     }
@@ -112,7 +112,7 @@ class HostIT {
         broker = kind.start(0);
         int port = Brokers.port(broker);
         broker.close();
-        host = Host.start(database(), broker.uri(), "host", 0);
+        host = Host.start(database(), broker.uri(), "host", Door.here(0, folder));
         broker = kind.start(port);
         wire = new Wire(broker.uri()).hear("cupbeam/home/one/stored");
         wire.say("cupbeam/home/one/health", HealthJson.encode(Scenes.online(1, "j1")), true);
@@ -159,7 +159,7 @@ class HostIT {
 
     private void start(Brokers.Kind kind) throws Exception {
         broker = kind.start(0);
-        host = Host.start(database(), broker.uri(), "host", 0);
+        host = Host.start(database(), broker.uri(), "host", Door.here(0, folder));
         wire = new Wire(broker.uri()).hear("cupbeam/home/one/stored");
     }
 

@@ -33,7 +33,7 @@ class LiveIT {
     @BeforeEach
     void start() throws Exception {
         broker = new EmbeddedBroker(0);
-        host = Host.start(Database.file(folder.resolve("studio.db")), broker.uri(), "host", 0);
+        host = Host.start(Database.file(folder.resolve("studio.db")), broker.uri(), "host", Door.here(0, folder));
         wire = new Wire(broker.uri());
     }
 
