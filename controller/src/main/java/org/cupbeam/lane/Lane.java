@@ -55,10 +55,7 @@ public final class Lane implements AutoCloseable {
      * be back at once. Harmless, and returns at once.
      */
     public static void prepare(Path journal) {
-        Thread ahead = new Thread(() -> {
-            ToldCodec.rehearse();
-            Ahead.of(journal);
-        }, "ahead");
+        Thread ahead = new Thread(() -> Ahead.of(journal), "ahead");
         ahead.setDaemon(true);
         ahead.start();
     }
@@ -70,6 +67,7 @@ public final class Lane implements AutoCloseable {
      * @throws JournalException for a journal that cannot be had, with what would do
      */
     public static Lane open(LaneSettings settings, Surroundings around, LinkOptions broker) throws JournalException {
+        ToldCodec.rehearse(); // while SQLite is still being loaded, if that was asked for
         Instant now = around.wall().instant();
         Journal<Told> journal = Journal.open(settings.journal(), settings.topics().studio(), settings.topics().lane(),
                 new ToldCodec(), now);
