@@ -5,12 +5,8 @@ import static org.assertj.core.api.Assertions.tuple;
 
 import java.nio.file.Files;
 import java.nio.file.Path;
-import java.util.ArrayList;
 import java.util.List;
 import java.util.OptionalLong;
-import java.util.Random;
-import java.util.concurrent.TimeUnit;
-import java.util.stream.LongStream;
 import org.cupbeam.event.Answer;
 import org.cupbeam.event.BadMessage;
 import org.cupbeam.event.Command;
@@ -24,35 +20,8 @@ import org.cupbeam.journal.Journal;
 import org.cupbeam.journal.JournalException;
 import org.junit.jupiter.api.Test;
 
-/** The link stepped by hand, with the broker, the journal and the clock in the test's hand. */
-class LinkTest {
-    private final FakeWire wire = new FakeWire();
-    private final FakeOutbox outbox = new FakeOutbox();
-    private final List<Command> commands = new ArrayList<>();
-    private boolean laneIsBusy;
-    private long nowMs;
-    private final Link link = new Link(wake -> wire, Lane.TOPICS, "boot", outbox,
-            () -> TimeUnit.MILLISECONDS.toNanos(nowMs), new Random(7),
-            command -> !laneIsBusy && commands.add(command));
-
-    private void step() {
-        for (int i = 0; i < 1000 && link.doWork() > 0; i++) {
-            assertThat(i).as("there is an end to what there is to do").isLessThan(999);
-        }
-    }
-
-    private void online() {
-        link.health(Lane.report());
-        step();
-        wire.accept();
-        step();
-        assertThat(link.online()).isTrue();
-    }
-
-    private static List<String> texts(long from, long to) {
-        return LongStream.rangeClosed(from, to).mapToObj(Long::toString).toList();
-    }
-
+/** What a link sends and hears, stepped by hand. */
+class LinkTest extends SteppedLink {
     @Test
     void nothingIsConnectedBeforeTheLaneHasSaidHowItIs() {
         step();
@@ -260,87 +229,6 @@ class LinkTest {
                 HealthJson.encode(new Health(Health.State.LOST, 0, "boot", null)));
         step();
         assertThat(wire.sent("/health")).hasSize(1).first().asString().contains("\"online\"");
-    }
-
-    @Test
-    void aBrokerThatNoLongerAcknowledgesIsLetGo() {
-        outbox.last = 1;
-        online();
-        nowMs += 19_999;
-        step();
-        assertThat(wire.drops).isZero();
-        nowMs += 1;
-        step();
-        assertThat(wire.drops).isEqualTo(1);
-        assertThat(link.online()).isFalse();
-        assertThat(link.trouble()).isEqualTo("the broker does not acknowledge");
-    }
-
-    @Test
-    void aBrokerThatNeverAnswersTheConnectIsLetGo() {
-        link.health(Lane.report());
-        step();
-        nowMs += 15_000;
-        step();
-        assertThat(wire.drops).isEqualTo(1);
-        nowMs += 1000;
-        step();
-        assertThat(wire.wills).hasSize(2);
-    }
-
-    @Test
-    void aBrokerThatIsAwayForADayIsTriedAboutOnceAMinuteAndNothingElseIsDone() {
-        link.health(Lane.report());
-        int worked = 0;
-        for (int second = 0; second < 86_400; second++) {
-            worked += link.doWork();
-            if (wire.wills.size() > wire.drops) {
-                wire.fail("Connection refused");
-            }
-            nowMs += 1000;
-        }
-        assertThat(wire.wills.size()).isBetween(86_400 / 63, 86_400 / 30 + 10);
-        assertThat(worked).as("a step each to connect, hear and fail").isLessThanOrEqualTo(3 * wire.wills.size());
-        assertThat(link.trouble()).isEqualTo("Connection refused");
-    }
-
-    @Test
-    void aConnectionThatBreaksAtOnceEveryTimeIsNotTriedEverySecond() {
-        link.health(Lane.report());
-        for (int second = 0; second < 600; second++) {
-            step();
-            if (wire.wills.size() > wire.drops) {
-                wire.accept();
-                step();
-                wire.fail("gone again");
-                step();
-            }
-            nowMs += 1000;
-        }
-        assertThat(wire.wills.size()).isBetween(10, 25);
-    }
-
-    @Test
-    void aConnectionThatHeldForAWhileIsTriedAgainSoon() {
-        link.health(Lane.report());
-        for (int i = 0; i < 8; i++) {
-            step();
-            wire.fail("away");
-            step();
-            nowMs += 61_000;
-        }
-        step();
-        wire.accept();
-        step();
-        wire.acknowledgeAll();
-        nowMs += 30_000;
-        step();
-        int tries = wire.wills.size();
-        wire.fail("gone");
-        step();
-        nowMs += 1000;
-        step();
-        assertThat(wire.wills).hasSize(tries + 1);
     }
 
     @Test
