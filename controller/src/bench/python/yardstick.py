@@ -46,7 +46,7 @@ class Lane:
 
     def attempt(self, t, outcome, finish_mm):
         self.speed = None
-        self.publish(json.dumps({"t_s": t, "outcome": outcome, "finish_mm": finish_mm}))
+        self.publish({"t_s": t, "outcome": outcome, "finish_mm": finish_mm})
 
 
 def read(path, on_edge):
@@ -68,7 +68,7 @@ def read(path, on_edge):
 
 def replay(path):
     attempts = []
-    lane = Lane(attempts.append)
+    lane = Lane(lambda putt: attempts.append(json.dumps(putt)))
     wall, cpu = time.perf_counter(), time.process_time()
     edges = read(path, lane.on_edge)
     wall, cpu = time.perf_counter() - wall, time.process_time() - cpu
@@ -83,8 +83,8 @@ def live(path, port, putts):
     client.loop_start()
     decided_ns = 0
 
-    def publish(text):
-        client.publish("yardstick/event", json.dumps({"decided_ns": decided_ns, "putt": text}), qos=1)
+    def publish(putt):
+        client.publish("yardstick/event", json.dumps({**putt, "decided_ns": decided_ns}), qos=1)
 
     lane = Lane(publish)
     edges = []

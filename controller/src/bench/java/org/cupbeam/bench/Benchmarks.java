@@ -5,7 +5,7 @@ import java.util.List;
 
 /** Runs all benchmarks, or those that are named, and reports. */
 public final class Benchmarks {
-    private static final List<String> ALL = List.of("edges");
+    private static final List<String> ALL = List.of("edges", "latency");
 
     private Benchmarks() {
     }
@@ -16,6 +16,7 @@ public final class Benchmarks {
             for (String name : args.length == 0 || args[0].equals("all") ? ALL : List.of(args)) {
                 switch (name) {
                     case "edges" -> Edges.measure(report);
+                    case "latency" -> Latency.measure(report);
                     default -> throw new IllegalArgumentException(name + " is no benchmark; there are " + ALL);
                 }
             }

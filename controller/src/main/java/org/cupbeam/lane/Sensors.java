@@ -15,6 +15,7 @@ final class Sensors {
     private final SensorWatch[] watches;
     private final boolean[] believed;
     private final Tracker tracker;
+    private long edges;
 
     Sensors(Rig rig, Tracker tracker, long nowNs) {
         this.tracker = tracker;
@@ -28,8 +29,14 @@ final class Sensors {
     }
 
     void edge(int channel, boolean active, long timeNs) {
+        edges++;
         watches[channel].edge(active, timeNs);
         believe(channel);
+    }
+
+    /** How many there have been, of all sensors. */
+    long edges() {
+        return edges;
     }
 
     void tick(long nowNs) {

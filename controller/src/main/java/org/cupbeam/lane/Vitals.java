@@ -11,8 +11,13 @@ import org.cupbeam.event.Stamp;
 import org.cupbeam.journal.JournalException;
 import org.cupbeam.journal.Outbox;
 
-/** How the lane is: said every few seconds, and at once when something goes wrong or is well again. */
+/**
+ * How the lane is: said every few seconds, at once when something goes wrong or is well again, and soon after an edge, so
+ * that whoever tries the sensors sees what they do.
+ */
 final class Vitals {
+    /** So many times sooner after an edge, and no oftener than that however many come. */
+    private static final int SOONER = 5;
     private static final int FAULTS_MAX = 50;
     private static final int FAULT_MAX = 400;
 
@@ -31,6 +36,7 @@ final class Vitals {
     private Stamp.Clock clock;
     private long saidNs;
     private boolean stumbled;
+    private long saidEdges;
 
     /** @param everyNs how often it is said at least, on the edges' clock */
     Vitals(long everyNs, String version, Outbox outbox, Optional<Path> movedAside, Sensors sensors, EdgeQueue queue,
@@ -66,10 +72,12 @@ final class Vitals {
         List<ChannelHealth> wires = source == null ? List.of() : source.health();
         List<String> found = faults(wires);
         boolean changed = !found.equals(faults) || wall.clock() != clock;
-        if (changed || nowNs - saidNs >= everyNs) {
+        long dueNs = sensors.edges() == saidEdges ? everyNs : everyNs / SOONER;
+        if (changed || nowNs - saidNs >= dueNs) {
             faults = found;
             clock = wall.clock();
             saidNs = nowNs;
+            saidEdges = sensors.edges();
             outlet.health(report(wires, nowNs));
         }
     }

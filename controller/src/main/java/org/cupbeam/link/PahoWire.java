@@ -4,6 +4,8 @@ import java.util.List;
 import java.util.Queue;
 import java.util.concurrent.ArrayBlockingQueue;
 import java.util.concurrent.atomic.AtomicLong;
+import javax.net.SocketFactory;
+import javax.net.ssl.SSLSocketFactory;
 import org.eclipse.paho.client.mqttv3.IMqttActionListener;
 import org.eclipse.paho.client.mqttv3.IMqttDeliveryToken;
 import org.eclipse.paho.client.mqttv3.IMqttToken;
@@ -71,10 +73,16 @@ final class PahoWire implements Wire, MqttCallback {
         if (options.password() != null) {
             settings.setPassword(options.password().toCharArray());
         }
-        if (options.trusted() != null) {
-            settings.setSocketFactory(Trust.only(options.trusted()));
-        }
+        settings.setSocketFactory(sockets());
         return settings;
+    }
+
+    private SocketFactory sockets() {
+        if (!options.broker().startsWith("ssl:")) {
+            return new PromptSockets();
+        }
+        return new PromptTlsSockets(options.trusted() != null ? Trust.only(options.trusted())
+                : (SSLSocketFactory) SSLSocketFactory.getDefault());
     }
 
     @Override

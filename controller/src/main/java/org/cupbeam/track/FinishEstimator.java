@@ -13,8 +13,8 @@ import org.cupbeam.green.Rolling;
  */
 final class FinishEstimator {
     /** Noise of one edge until the lane has shown its own: of its time, s, and of where the beam is cut, mm. */
-    private static final double EDGE_SD_S = 30e-6;
-    private static final double EDGE_SD_MM = 0.05;
+    static final double EDGE_SD_S = 30e-6;
+    static final double EDGE_SD_MM = 0.05;
     /** Chi-square of one degree of freedom beyond which a putt's word on the green's speed is not believed. */
     private static final double SURPRISE = 12;
     private static final int X = 0;

@@ -14,6 +14,7 @@ final class Flight {
     private static final double CREEP_MM = 5;
 
     private final Lay lay;
+    private final Room room;
     private final LaneBelief lane;
     private final Strikes strikes;
     private final TrackSink sink;
@@ -25,6 +26,7 @@ final class Flight {
 
     Flight(Lay lay, Room room, LaneBelief lane, Strikes strikes, TrackSink sink) {
         this.lay = lay;
+        this.room = room;
         this.lane = lane;
         this.strikes = strikes;
         this.sink = sink;
@@ -66,7 +68,8 @@ final class Flight {
         Crossings crossings = ball.crossings();
         long stopsNs = ball.stopsNs() + LINGER_NS;
         int next = crossings.lastBeam() + 1;
-        boolean pairAhead = next < lay.beams && lay.isBeforeHole(next) == lay.isBeforeHole(crossings.lastBeam());
+        boolean pairAhead = next < lay.beams && room.isUsable(lay.channel[next])
+                && lay.isBeforeHole(next) == lay.isBeforeHole(crossings.lastBeam());
         if (crossings.count() > 1 || !pairAhead) {
             return stopsNs;
         }
@@ -128,7 +131,7 @@ final class Flight {
         for (int i = 0; i < count; i++) {
             if (balls[i].dueNs() <= nowNs) {
                 meetStrike(balls[i]);
-                boolean unfelt = strikes.isTrusted() && !balls[i].hasStrike();
+                boolean unfelt = room.feelsStrikes() && strikes.isTrusted() && !balls[i].hasStrike();
                 Attempt attempt = settlement.settle(balls[i], nowNs);
                 if (attempt != null) {
                     strikes.felt(balls[i].hasStrike());

@@ -23,7 +23,7 @@ final class LaneBelief {
     private static final double LOUDEST = 50;
     private static final double DEFLECTED_SD = 0.15;
     /** Drift of the green per putt, as a fraction. */
-    private static final double DRIFT_SD = 0.0004;
+    static final double DRIFT_SD = 0.0004;
     private static final double BEAM_SD_MM = 1.1;
     private static final double LAG_SD_S = 60e-6;
 

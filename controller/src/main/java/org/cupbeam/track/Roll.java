@@ -12,11 +12,11 @@ import org.cupbeam.green.Rolling;
  */
 final class Roll {
     /** A beam may stand this far from where the rig file says, mm (standard deviation). */
-    private static final double BEAM_SD_MM = 1.5;
+    static final double BEAM_SD_MM = 1.5;
     /** Error of one edge's time, s: noise, and the difference between a receiver's two delays. */
-    private static final double EDGE_SD_S = 120e-6;
+    static final double EDGE_SD_S = 120e-6;
     /** What is left of a chord's length in error: height of the beam, its width. */
-    private static final double CHORD_SD_MM = 0.25;
+    static final double CHORD_SD_MM = 0.25;
 
     private double x;
     private double v;
@@ -124,14 +124,6 @@ final class Roll {
         double gv = v / a;
         double ga = -gv * gv / 2;
         double variance = p[0] + gv * gv * p[4] + ga * ga * p[8] + 2 * (gv * p[1] + ga * p[2] + gv * ga * p[5]);
-        return Math.sqrt(Math.max(0, variance));
-    }
-
-    /** Standard deviation of its place at a time, mm. */
-    double positionSdMm(double timeS) {
-        double half = -timeS * timeS / 2;
-        double variance = p[0] + timeS * timeS * p[4] + half * half * p[8]
-                + 2 * (timeS * p[1] + half * p[2] + timeS * half * p[5]);
         return Math.sqrt(Math.max(0, variance));
     }
 }

@@ -78,6 +78,11 @@ final class Room {
         usable[channel] = whether;
     }
 
+    /** Whether there is a strike sensor that can be relied on. */
+    boolean feelsStrikes() {
+        return strike >= 0 && usable[strike];
+    }
+
     /** Whether a beam before the hole would tell of a ball on its way to it. */
     boolean seesApproach() {
         for (int i = 0; i < sensors.length; i++) {

@@ -72,11 +72,18 @@ final class Settlement {
         }
         Sensor sensor = room.sensor(lay.channel[next]);
         long onNs = sensor.firstOnWithin(crossings.timeNs(ball.earliestS(next)), ball.stopsNs() + LATE_NS);
-        if (onNs == Sensor.NEVER || ball.arrivalMisfit(next, onNs) > ARRIVAL_MISFIT) {
+        if (onNs == Sensor.NEVER || isThrough(next, onNs, sensor.endOf(onNs))
+                || ball.arrivalMisfit(next, onNs) > ARRIVAL_MISFIT) {
             return false;
         }
         ball.arrive(next, onNs);
         return true;
+    }
+
+    /** Whether it was another ball's, which rolled through: one that stops there blocks the beam for longer. */
+    private boolean isThrough(int beam, long onNs, long offNs) {
+        return offNs != Sensor.NEVER
+                && (offNs - onNs) * 1e-9 < Math.sqrt(4 * lay.halfChordMm[beam] / lane.decelerationMmPerS2());
     }
 
     /**

@@ -201,7 +201,7 @@ public final class Tracker implements EdgeSink {
             return;
         }
         long first = since;
-        if (room.strike >= 0) {
+        if (room.feelsStrikes()) {
             double arriving = Math.sqrt(2 * lane.decelerationMmPerS2() * lay.halfChordMm[0]);
             first = strikes.takeFor(since, arriving, lane.decelerationMmPerS2());
             if (first == Sensor.NEVER) {

@@ -57,6 +57,21 @@ class HealthTest {
     }
 
     @Test
+    void aSensorThatTurnsIsToldOfWithinASecondAndNoOftenerThanThatHoweverMuchItTurns() {
+        lane.open().pass(2_000);
+        lane.edge(SteppedLane.BEAM, true);
+        lane.pass(500);
+        assertThat(condition(SteppedLane.BEAM)).isEqualTo(Condition.BLOCKED);
+        lane.edge(SteppedLane.BEAM, false);
+        lane.pass(1_250);
+        assertThat(condition(SteppedLane.BEAM)).isEqualTo(Condition.CLEAR);
+
+        int before = lane.outlet.healths.size();
+        chatter(SteppedLane.PEDAL, 5, 10);
+        assertThat(lane.outlet.healths).hasSizeBetween(before + 8, before + 11);
+    }
+
+    @Test
     void edgesAreCountedByTheMinuteAndTheLastIsTimed() {
         lane.open().hole().hole().pass(10_000);
 

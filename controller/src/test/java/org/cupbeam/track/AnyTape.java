@@ -7,6 +7,7 @@ import net.jqwik.api.Arbitrary;
 import net.jqwik.api.Combinators;
 import net.jqwik.api.Tuple;
 import net.jqwik.api.Tuple.Tuple2;
+import org.cupbeam.edge.practice.PracticeRigs;
 import org.cupbeam.green.Slope;
 import org.cupbeam.rig.Beam;
 import org.cupbeam.rig.Channel.Kind;
@@ -23,16 +24,14 @@ final class AnyTape {
 
     /** As wide as a rig file allows. */
     static Arbitrary<Rig> rigs() {
-        Arbitrary<RigSketch> usual = Arbitraries.of(0, 1, 2, 3).map(which -> switch (which) {
-            case 0 -> RigSketch.gate();
-            case 1 -> RigSketch.struck();
-            case 2 -> RigSketch.standard();
-            default -> RigSketch.full();
-        });
-        return Combinators.combine(Arbitraries.oneOf(usual, odd()), Arbitraries.of(true, false),
-                Arbitraries.doubles().between(3, 20), Arbitraries.doubles().between(-0.94, 1))
-                .as((sketch, pedal, stimp, steep) -> (pedal ? sketch.single(Kind.PEDAL) : sketch)
-                        .green(stimp, steep * Slope.runawayPercent(stimp)).rig());
+        Arbitrary<Double> stimps = Arbitraries.doubles().between(3, 20);
+        Arbitrary<Double> steep = Arbitraries.doubles().between(-0.94, 1);
+        Arbitrary<Rig> usual = Combinators.combine(Arbitraries.of(PracticeRigs.class), stimps, steep)
+                .as((rigs, stimp, share) -> rigs.on(stimp, share * Slope.runawayPercent(stimp), 0));
+        Arbitrary<Rig> odd = Combinators.combine(odd(), stimps, steep)
+                .as((sketch, stimp, share) -> sketch.green(stimp, share * Slope.runawayPercent(stimp)).rig());
+        return Arbitraries.oneOf(usual, odd)
+                .flatMap(rig -> Arbitraries.of(true, false).map(pedal -> pedal ? PracticeRigs.withPedal(rig) : rig));
     }
 
     private static Arbitrary<RigSketch> odd() {

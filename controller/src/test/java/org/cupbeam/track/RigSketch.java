@@ -1,14 +1,16 @@
 package org.cupbeam.track;
 
 import java.util.ArrayList;
+import java.util.Comparator;
 import java.util.List;
+import java.util.Locale;
 import java.util.OptionalInt;
 import org.cupbeam.rig.Beam;
 import org.cupbeam.rig.Channel;
 import org.cupbeam.rig.Channel.Kind;
 import org.cupbeam.rig.Rig;
 
-/** Fits a rig, sensor by sensor. A beam is named after where it stands: {@code at-300}, {@code at914}. */
+/** Fits an odd rig, sensor by sensor. A beam is named after where it stands: {@code at-300}, {@code at914}. */
 final class RigSketch {
     static final double LIMIT_MM = 914.4;
     static final double HEIGHT_MM = 21;
@@ -19,22 +21,6 @@ final class RigSketch {
     private double stimpFt = 10;
     private double uphillPercent;
 
-    static RigSketch gate() {
-        return new RigSketch().single(Kind.CUP).pair(900);
-    }
-
-    static RigSketch struck() {
-        return gate().single(Kind.STRIKE);
-    }
-
-    static RigSketch standard() {
-        return new RigSketch().single(Kind.CUP).pair(-300).pair(900);
-    }
-
-    static RigSketch full() {
-        return new RigSketch().single(Kind.CUP).single(Kind.STRIKE).pair(-300).pair(120).pair(900);
-    }
-
     RigSketch green(double feet, double uphill) {
         stimpFt = feet;
         uphillPercent = uphill;
@@ -42,7 +28,7 @@ final class RigSketch {
     }
 
     RigSketch single(Kind kind) {
-        channels.add(channel(kind.name().toLowerCase(java.util.Locale.ROOT), kind));
+        channels.add(channel(kind.name().toLowerCase(Locale.ROOT), kind));
         return this;
     }
 
@@ -58,7 +44,7 @@ final class RigSketch {
     }
 
     Rig rig() {
-        List<Beam> inOrder = beams.stream().sorted(java.util.Comparator.comparingDouble(Beam::positionMm)).toList();
+        List<Beam> inOrder = beams.stream().sorted(Comparator.comparingDouble(Beam::positionMm)).toList();
         return new Rig(stimpFt, uphillPercent, 0, LIMIT_MM, channels, inOrder, OptionalInt.empty());
     }
 

@@ -14,7 +14,7 @@ import net.jqwik.api.constraints.LongRange;
 /** What holds whatever the sensors say, on any rig. */
 class TrackerPropertiesTest {
 
-    @Property(tries = 2000, edgeCases = EdgeCasesMode.NONE)
+    @Property(tries = 1000, edgeCases = EdgeCasesMode.NONE)
     void whatIsToldIsConsistentAndInOrder(@ForAll("tapes") Tape tape) {
         Played played = tape.played();
 
@@ -47,12 +47,12 @@ class TrackerPropertiesTest {
         assertThat(attempt.speedAtHoleMmPerS() < 0).as("%s", attempt).isFalse();
     }
 
-    @Property(tries = 500, edgeCases = EdgeCasesMode.NONE)
+    @Property(tries = 300, edgeCases = EdgeCasesMode.NONE)
     void theSameEdgesMakeTheSameAttemptsToTheBit(@ForAll("tapes") Tape tape) {
         isTheSame(tape.played(), tape.played());
     }
 
-    @Property(tries = 1000, edgeCases = EdgeCasesMode.NONE)
+    @Property(tries = 500, edgeCases = EdgeCasesMode.NONE)
     void timeThatPassesBetweenEdgesChangesNothing(@ForAll("tapes") Tape tape, @ForAll long seed) {
         Random random = new Random(seed);
         Played interrupted = new Played();
@@ -74,7 +74,7 @@ class TrackerPropertiesTest {
         isTheSame(interrupted, tape.played());
     }
 
-    @Property(tries = 500, edgeCases = EdgeCasesMode.NONE)
+    @Property(tries = 300, edgeCases = EdgeCasesMode.NONE)
     void itDoesNotMatterWhenTheClockBegan(@ForAll("tapes") Tape tape,
                                           @ForAll @LongRange(min = -1L << 60, max = 1L << 60) long shiftNs) {
         List<Attempt> shifted = tape.shifted(shiftNs).played().attempts;
@@ -82,6 +82,30 @@ class TrackerPropertiesTest {
         assertThat(shifted.stream().map(a -> new Attempt(a.timeNs() - shiftNs, a.resolvedNs() - shiftNs, a.outcome(),
                 a.finishMm(), a.finishSdMm(), a.betweenLowMm(), a.betweenHighMm(), a.speedAtHoleMmPerS(), a.paceMm(),
                 a.rim())).toList()).isEqualTo(tape.played().attempts);
+    }
+
+    /** Whoever asks {@link Tracker#dueNs} when to look again misses nothing that one hears who looks all the time. */
+    @Property(tries = 300, edgeCases = EdgeCasesMode.NONE)
+    void nothingIsDueUnannounced(@ForAll("tapes") Tape tape) {
+        Played restless = new Played();
+        Played patient = new Played();
+        Tracker looked = new Tracker(tape.rig(), restless);
+        Tracker waited = new Tracker(tape.rig(), patient);
+        long nowNs = 0;
+        for (Tape.Edge edge : tape.edges()) {
+            long stepNs = Math.max(1, (edge.timeNs() - nowNs) / 8);
+            for (; nowNs <= edge.timeNs(); nowNs += stepNs) {
+                looked.advance(nowNs);
+                if (nowNs >= waited.dueNs()) {
+                    waited.advance(nowNs);
+                }
+                assertThat(patient.attempts).hasSameSizeAs(restless.attempts);
+                assertThat(patient.gestures).hasSameSizeAs(restless.gestures);
+            }
+            nowNs = edge.timeNs();
+            looked.edge(edge.channel(), edge.active(), nowNs);
+            waited.edge(edge.channel(), edge.active(), nowNs);
+        }
     }
 
     private static void isTheSame(Played one, Played other) {
