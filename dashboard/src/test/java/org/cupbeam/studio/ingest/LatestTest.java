@@ -1,0 +1,40 @@
+package org.cupbeam.studio.ingest;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import java.util.Map;
+import org.junit.jupiter.api.Test;
+
+class LatestTest {
+    private final Latest<Integer> box = new Latest<>(2);
+
+    @Test
+    void keepsTheLatestLetterOfASubjectInItsPlace() throws Exception {
+        box.put("a", 1);
+        box.put("b", 2);
+        box.put("a", 3);
+
+        assertThat(box.take(1)).isEqualTo(Map.entry("a", 3));
+        assertThat(box.take(1)).isEqualTo(Map.entry("b", 2));
+        assertThat(box.take(1)).isNull();
+    }
+
+    @Test
+    void refusesMoreSubjectsThanItHasRoomFor() {
+        box.put("a", 1);
+        box.put("b", 2);
+
+        assertThat(box.put("c", 3)).isFalse();
+        assertThat(box.put("b", 4)).isTrue();
+    }
+
+    @Test
+    void givesALetterBackOnlyWhereNoLaterOneHasCome() throws Exception {
+        box.put("a", 1);
+        Map.Entry<String, Integer> taken = box.take(1);
+        box.put("a", 2);
+        box.putBack(taken.getKey(), taken.getValue());
+
+        assertThat(box.take(1)).isEqualTo(Map.entry("a", 2));
+    }
+}
