@@ -10,7 +10,8 @@ import picocli.CommandLine.IVersionProvider;
         description = "Watches one hole of an indoor putting green, and keeps the score of the drill.",
         subcommands = {LaneCommand.class, RecordCommand.class, ReplayCommand.class, HelpCommand.class},
         exitCodeListHeading = "%nExit status:%n",
-        exitCodeList = {"0:done", "1:something outside failed", "2:a file, an option or a command makes no sense"})
+        exitCodeList = {"0:done", "1:something outside failed", "2:a file, an option or a command makes no sense",
+            "3:the program hung, and has to be started again"})
 final class Commands {
     private Commands() {
     }

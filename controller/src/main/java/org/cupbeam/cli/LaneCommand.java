@@ -27,6 +27,8 @@ import picocli.CommandLine.Option;
     "Watches a lane's sensors, keeps its score and tells the studio, until interrupted.",
     "Started again it goes on where it was. A broker that is away is waited for."})
 final class LaneCommand implements Callable<Integer> {
+    private static final int HUNG = 3;
+
     @Mixin
     EdgeOptions edges = new EdgeOptions();
 
@@ -81,6 +83,7 @@ final class LaneCommand implements Callable<Integer> {
 
     private int run(Lane running, Rig rig, LinkOptions link) throws IOException, InterruptedException {
         Runtime.getRuntime().addShutdownHook(new Thread(running::close, "end"));
+        running.whenHung(() -> Runtime.getRuntime().halt(HUNG)); // whoever keeps it running starts it again
         running.start(edges.open(rig, running::upNext));
         System.err.println("cupbeam: lane " + studio + "/" + lane + " is ready, " + playing(running.upNext())
                 + "; its data is in " + data.toAbsolutePath().normalize() + ", its broker " + link);

@@ -27,6 +27,7 @@ import org.slf4j.LoggerFactory;
 public final class Lane implements AutoCloseable {
     private static final Logger LOG = LoggerFactory.getLogger(Lane.class);
     private static final long GOODBYE_MS = 1_200;
+    private static final long LOOK_NS = 1_000_000_000;
 
     private final Journal<Told> journal;
     private final LaneAgent agent;
@@ -34,6 +35,9 @@ public final class Lane implements AutoCloseable {
     private final double pace;
     private final AtomicBoolean closed = new AtomicBoolean();
     private volatile Worker loop;
+    private volatile long lastStepNs;
+    private Worker watchdog;
+    private Runnable whenHung = () -> { };
     private EdgeSource source;
 
     private Lane(LaneSettings settings, Surroundings around, LinkOptions broker, Journal<Told> opened)
@@ -79,16 +83,34 @@ public final class Lane implements AutoCloseable {
         }
     }
 
+    /** What to do when its loop does not come round for ten seconds, which only a fault of the program can bring about. */
+    public void whenHung(Runnable cure) {
+        whenHung = cure;
+    }
+
     /** Lets it run: edges come from the source, which it closes in the end. Called once. */
     public void start(EdgeSource edges) {
         source = edges;
         agent.begin(edges);
         agent.scribe().start();
-        loop = Worker.start("lane", agent::doWork, () -> (long) (agent.idleNs() / pace));
+        lastStepNs = System.nanoTime();
+        loop = Worker.start("lane", this::step, () -> (long) (agent.idleNs() / pace));
+        watchdog = Worker.start("watchdog", new Watchdog(System::nanoTime, () -> lastStepNs, this::hangs)::doWork,
+                LOOK_NS);
         edges.start(agent.edges());
         if (link != null) {
             link.start();
         }
+    }
+
+    private int step() {
+        lastStepNs = System.nanoTime();
+        return agent.doWork();
+    }
+
+    private void hangs() {
+        LOG.error("the lane's loop does not come round any more; please report this, with the threads as they stand");
+        whenHung.run();
     }
 
     /** Whose putt is next, and from where, for whoever simulates it. Any thread. */
@@ -124,6 +146,7 @@ public final class Lane implements AutoCloseable {
         }
         Worker running = loop;
         if (running != null) {
+            watchdog.close();
             source.close();
             running.close();
             agent.doWork();
