@@ -15,9 +15,9 @@ public enum Trait {
     SHORT(Family.DISTANCE, "short"), MIDDLE(Family.DISTANCE, "middle-distance"), LONG(Family.DISTANCE, "long");
 
     /** Nearer than this is short: most players hole most of these. */
-    public static final double SHORT_BELOW_MM = 1600;
+    public static final double SHORT_BELOW_MM = 2000;
     /** Further than this is long: few players hole many of these. */
-    public static final double LONG_FROM_MM = 4500;
+    public static final double LONG_FROM_MM = 4000;
 
     /** Traits of which a putt has one at most. */
     public enum Family { BREAK, SLOPE, DISTANCE }
