@@ -34,6 +34,7 @@ class WatchdogTest {
         look(60);
         assertThat(bites).hasValue(1);
         step.set(now.get());
+        look(1);
         look(11);
         look(1);
         assertThat(bites).hasValue(2);
