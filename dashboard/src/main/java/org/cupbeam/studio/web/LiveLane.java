@@ -10,6 +10,7 @@ final class LiveLane {
     private final Stream stream;
     private volatile Score score;
     private volatile Health health;
+    private volatile long healthNs;
 
     LiveLane(Topics topics, Stream stream) {
         this.topics = topics;
@@ -27,6 +28,16 @@ final class LiveLane {
     /** Null until it is first heard. */
     Score score() {
         return score;
+    }
+
+    /** Null until it is first heard. */
+    Health health() {
+        return health;
+    }
+
+    /** For how long it has said nothing of its health, s. */
+    double healthAgoS() {
+        return (System.nanoTime() - healthNs) * 1e-9;
     }
 
     boolean heard() {
@@ -47,6 +58,7 @@ final class LiveLane {
     boolean health(Health now) {
         boolean late = now.state() == Health.State.LOST && health != null && now.connection() < health.connection();
         if (!late) {
+            healthNs = System.nanoTime();
             health = now;
         }
         return !late;

@@ -115,6 +115,7 @@ public final class WebServer implements AutoCloseable {
         config.routes.get("/lanes", Page.of("lanes.html"));
         config.routes.get("/board/{studio}/{lane}", Page.of("board.html"));
         accessRoutes.addTo(config.routes);
+        new HealthRoutes(lanes).addTo(config.routes);
     }
 
     private void servlets(ServletContextHandler context) {

@@ -1,0 +1,43 @@
+package org.cupbeam.studio.web;
+
+import com.fasterxml.jackson.annotation.JsonRawValue;
+import io.javalin.config.RoutesConfig;
+import io.javalin.http.Context;
+import java.nio.charset.StandardCharsets;
+import org.cupbeam.event.Health;
+import org.cupbeam.event.HealthJson;
+
+/** How the lanes are: all at a glance, and each with the trial of its sensors. A lane's page lives on its stream. */
+final class HealthRoutes {
+    /**
+     * One lane.
+     *
+     * @param heardAgoS s since it last spoke of its health; null where it never has
+     * @param health    as it said it, JSON; null where it never has
+     */
+    private record Seen(String studio, String lane, Double heardAgoS, @JsonRawValue String health) {
+    }
+
+    private final LiveLanes lanes;
+
+    HealthRoutes(LiveLanes lanes) {
+        this.lanes = lanes;
+    }
+
+    void addTo(RoutesConfig routes) {
+        routes.get("/health", Page.of("health.html"));
+        routes.get("/health/{studio}/{lane}", Page.of("rig.html"));
+        routes.get("/api/health", this::all);
+    }
+
+    private void all(Context ctx) {
+        Json.send(ctx, lanes.all().stream().filter(LiveLane::heard).map(HealthRoutes::seen).toList());
+    }
+
+    private static Seen seen(LiveLane lane) {
+        Health health = lane.health();
+        return new Seen(lane.topics().studio(), lane.topics().lane(),
+                health == null ? null : Math.round(lane.healthAgoS() * 10) / 10.0,
+                health == null ? null : new String(HealthJson.encode(health), StandardCharsets.UTF_8));
+    }
+}

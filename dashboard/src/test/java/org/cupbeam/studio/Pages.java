@@ -1,0 +1,95 @@
+package org.cupbeam.studio;
+
+import com.fasterxml.jackson.databind.JsonNode;
+import com.fasterxml.jackson.databind.ObjectMapper;
+import java.io.IOException;
+import java.net.CookieManager;
+import java.net.URI;
+import java.net.http.HttpClient;
+import java.net.http.HttpRequest;
+import java.net.http.HttpResponse;
+import java.nio.charset.StandardCharsets;
+import java.nio.file.Path;
+import org.cupbeam.studio.store.Database;
+import org.cupbeam.studio.store.Store;
+import org.cupbeam.studio.web.LiveLanes;
+import org.cupbeam.studio.web.WebServer;
+import org.cupbeam.studio.web.access.StaffPin;
+
+/** The pages of a store of their own, without a broker, and somebody at this machine who asks for them. */
+public final class Pages implements AutoCloseable {
+    private static final ObjectMapper JSON = new ObjectMapper();
+
+    public final Store store;
+    public final LiveLanes lanes = new LiveLanes("test");
+    private final WebServer web;
+    private final HttpClient client = HttpClient.newBuilder().cookieHandler(new CookieManager()).build();
+    private String token;
+
+    public Pages(Path folder) throws IOException {
+        store = Store.open(Database.file(folder.resolve("studio.db")));
+        lanes.askBroker(() -> true);
+        web = new WebServer(store, lanes, new StaffPin(folder.resolve("staff-pin"))).start("127.0.0.1", 0);
+    }
+
+    public String url(String path) {
+        return "http://127.0.0.1:" + web.port() + path;
+    }
+
+    /** What a path gives, which has to be there. */
+    public JsonNode get(String path) {
+        HttpResponse<byte[]> answer = ask("GET", path, null);
+        if (answer.statusCode() != 200) {
+            throw new AssertionError(path + ": " + answer.statusCode() + " " + text(answer));
+        }
+        return json(answer);
+    }
+
+    /** Asks, as a page of staff's does. @param body null for none */
+    public HttpResponse<byte[]> ask(String method, String path, String body) {
+        HttpRequest.Builder request = HttpRequest.newBuilder(URI.create(url(path)));
+        if (!method.equals("GET")) {
+            request.header("X-Cupbeam-Token", token());
+        }
+        if (body != null) {
+            request.header("Content-Type", "application/json");
+        }
+        return send(request.method(method, body == null ? HttpRequest.BodyPublishers.noBody()
+                : HttpRequest.BodyPublishers.ofString(body)).build());
+    }
+
+    public static JsonNode json(HttpResponse<byte[]> answer) {
+        try {
+            return JSON.readTree(answer.body());
+        } catch (IOException e) {
+            throw new AssertionError("no JSON: " + text(answer), e);
+        }
+    }
+
+    public static String text(HttpResponse<byte[]> answer) {
+        return new String(answer.body(), StandardCharsets.UTF_8);
+    }
+
+    private String token() {
+        if (token == null) {
+            token = get("/api/session").get("token").asText();
+        }
+        return token;
+    }
+
+    private HttpResponse<byte[]> send(HttpRequest request) {
+        try {
+            return client.send(request, HttpResponse.BodyHandlers.ofByteArray());
+        } catch (IOException e) {
+            throw new AssertionError(request + ": " + e, e);
+        } catch (InterruptedException e) {
+            throw new AssertionError(e);
+        }
+    }
+
+    @Override
+    public void close() {
+        web.close();
+        store.close();
+    }
+}
