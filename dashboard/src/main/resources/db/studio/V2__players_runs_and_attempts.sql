@@ -52,6 +52,7 @@ CREATE TABLE run (
 CREATE INDEX run_of_player ON run (player_id, started_ms);
 CREATE INDEX run_at ON run (started_ms);
 CREATE INDEX run_of_lane ON run (lane_id, started_ms);
+CREATE INDEX run_of_drill ON run (drill_id, started_ms);
 CREATE INDEX run_of_duel ON run (duel_id);
 CREATE INDEX run_rank ON run (drill_id, breaks, slope, stations_cleared DESC, attempts);
 
@@ -89,5 +90,7 @@ CREATE TABLE attempt (
 CREATE INDEX attempt_of_run ON attempt (run_id);
 CREATE INDEX attempt_of_player ON attempt (player_id, at_ms);
 CREATE INDEX attempt_of_drill ON attempt (drill_id, at_ms);
+CREATE INDEX attempt_of_breaks ON attempt (breaks, at_ms);
+CREATE INDEX attempt_of_slope ON attempt (slope, at_ms);
 CREATE INDEX attempt_of_lane ON attempt (lane_id, at_ms);
 CREATE INDEX attempt_at ON attempt (at_ms);

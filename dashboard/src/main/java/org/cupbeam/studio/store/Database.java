@@ -2,6 +2,7 @@ package org.cupbeam.studio.store;
 
 import java.nio.file.Path;
 import java.sql.Connection;
+import java.sql.ResultSet;
 import java.sql.SQLException;
 import java.sql.Statement;
 import java.util.Properties;
@@ -22,6 +23,10 @@ public sealed interface Database {
 
     /** A connection that the database itself keeps from writing. */
     Connection reader() throws SQLException;
+
+    /** Leaves the database as it is best found at the next start; may do nothing. */
+    default void tidy(Connection writer) throws SQLException {
+    }
 
     /** A file of SQLite's. */
     static Database file(Path file) {
@@ -61,7 +66,29 @@ public sealed interface Database {
             config.setSynchronous(SQLiteConfig.SynchronousMode.FULL);
             config.setTransactionMode(SQLiteConfig.TransactionMode.IMMEDIATE);
             config.setJournalSizeLimit(4 << 20);
-            return JDBC.createConnection(url(), config.toProperties());
+            Connection connection = JDBC.createConnection(url(), config.toProperties());
+            insist(connection, "journal_mode", "wal");
+            insist(connection, "synchronous", "2");
+            return connection;
+        }
+
+        @Override
+        public void tidy(Connection writer) throws SQLException {
+            try (Statement pragma = writer.createStatement()) {
+                pragma.execute("PRAGMA analysis_limit = 400");
+                pragma.execute("PRAGMA optimize");
+            }
+        }
+
+        /** Some file systems cannot do what was asked, and SQLite then goes on without a word. */
+        private void insist(Connection connection, String pragma, String value) throws SQLException {
+            try (Statement statement = connection.createStatement();
+                 ResultSet is = statement.executeQuery("PRAGMA " + pragma)) {
+                if (!is.next() || !value.equalsIgnoreCase(is.getString(1))) {
+                    connection.close();
+                    throw new SQLException(file + " cannot be kept safely there: " + pragma + " is not " + value);
+                }
+            }
         }
 
         @Override

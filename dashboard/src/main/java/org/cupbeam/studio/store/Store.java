@@ -73,8 +73,11 @@ public final class Store implements AutoCloseable {
         readers.close();
         writing.lock();
         try {
-            writer.close();
+            database.tidy(writer.getConnection());
+        } catch (SQLException e) {
+            LOG.debug("not tidied: {}", e.toString());
         } finally {
+            writer.close();
             writing.unlock();
         }
     }
