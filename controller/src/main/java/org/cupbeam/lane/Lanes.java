@@ -49,17 +49,18 @@ public final class Lanes {
      * A lane on a simulated green, with every sensor, in a busy room: the ladder is being played, or whatever was.
      *
      * @param players two for a duel, one for a run
+     * @param speed   how many times as fast as a real one it runs
      * @throws IOException with what is wrong with the journal, and what would do
      */
-    public static Lane simulated(Topics topics, List<String> players, Path folder, String broker, String version)
-            throws IOException {
+    public static Lane simulated(Topics topics, List<String> players, double speed, Path folder, String broker,
+                                 String version) throws IOException {
         try {
             PracticeLane green = PracticeLane.busy(PracticeRigs.withPedal(PracticeRigs.FULL.level()));
-            Tempo tempo = Tempo.real();
+            Tempo tempo = Tempo.times(speed);
             Start start = new Start(DrillFile.preset("ladder"), players,
                     new Tags(Tags.Break.STRAIGHT, Tags.Slope.LEVEL));
             Lane lane = Lane.open(LaneSettings.of(topics, green.rig(), journal(folder, topics)).with(start),
-                    Surroundings.ofThisMachine(version), LinkOptions.open(broker));
+                    Surroundings.ofThisMachine(version).at(tempo::nowNs, tempo.factor()), LinkOptions.open(broker));
             lane.start(PracticeGreen.of(System.nanoTime(), green, tempo, lane::upNext));
             return lane;
         } catch (JournalException e) {

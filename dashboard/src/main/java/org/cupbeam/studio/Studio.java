@@ -63,6 +63,10 @@ public final class Studio implements Callable<Integer> {
     @Option(names = "--practice", description = "run a lane in this process on a simulated green, with a duel going on")
     private boolean practice;
 
+    @Option(names = "--speed", paramLabel = "TIMES", defaultValue = "1",
+            description = "how many times as fast the simulated green runs (default: ${DEFAULT-VALUE})")
+    private double speed;
+
     @Spec
     private CommandSpec spec;
 
@@ -126,7 +130,7 @@ public final class Studio implements Callable<Integer> {
                 host.stopsFirst(Lanes.onBoard(topics(lane.getKey()), lane.getValue(), folder, uri, VERSION));
             }
             if (practice) {
-                host.stopsFirst(Lanes.simulated(topics("practice"), DUEL, folder, uri, VERSION));
+                host.stopsFirst(Lanes.simulated(topics("practice"), DUEL, speed, folder, uri, VERSION));
             }
         } catch (IOException e) {
             throw new CannotStart(e.getMessage(), "for a lane on a simulated green use --practice", e);

@@ -172,12 +172,12 @@ class BoardIT {
         say(Scenes.duel(false));
         browser.awaitText("#deciding", "Level");
         assertThat(browser.value("document.documentElement.scrollHeight").asInt()).isLessThanOrEqualTo(1080);
-        browser.screenshot(Path.of("target", "pictures", "board-duel-wall.png"));
+        browser.screenshot(Pictures.of("board-duel-wall"));
 
         open(390, 844, "");
         browser.awaitText("#deciding", "Level");
         assertThat(browser.value("document.documentElement.scrollWidth").asInt()).isLessThanOrEqualTo(390);
-        browser.screenshot(Path.of("target", "pictures", "board-duel-phone.png"));
+        browser.screenshot(Pictures.of("board-duel-phone"));
     }
 
     @Test
