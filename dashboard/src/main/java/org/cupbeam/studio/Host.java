@@ -11,6 +11,7 @@ import org.cupbeam.studio.ingest.Arrival;
 import org.cupbeam.studio.ingest.Ingest;
 import org.cupbeam.studio.ingest.PahoConnection;
 import org.cupbeam.studio.store.Database;
+import org.cupbeam.studio.store.FaultBook;
 import org.cupbeam.studio.store.Keeper;
 import org.cupbeam.studio.store.Store;
 import org.cupbeam.studio.web.LiveLanes;
@@ -76,8 +77,9 @@ public final class Host implements AutoCloseable {
         running.push(store);
         LiveLanes lanes = new LiveLanes(UUID.randomUUID().toString().substring(0, 8));
         web = new WebServer(store, lanes, door.pin());
-        Ingest ingest = new Ingest(new PahoConnection(brokerUri, clientId), new Keeper(store), lanes, this::kept,
-                Clock.systemUTC(), System::nanoTime, new Random());
+        Ingest ingest = new Ingest(new PahoConnection(brokerUri, clientId), new Keeper(store),
+                new Listening(lanes, new FaultBook(store), Clock.systemUTC()), this::kept, Clock.systemUTC(),
+                System::nanoTime, new Random());
         lanes.askBroker(ingest::connected);
         web.start(door.address(), door.port());
         running.push(web);

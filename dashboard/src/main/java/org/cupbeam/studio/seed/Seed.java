@@ -10,6 +10,9 @@ import org.cupbeam.studio.ingest.Arrival;
 import org.cupbeam.studio.ingest.Batch;
 import org.cupbeam.studio.ingest.EventLog;
 import org.cupbeam.studio.seed.LaneBook.Written;
+import org.cupbeam.studio.store.Keeper;
+import org.cupbeam.studio.store.Store;
+import org.cupbeam.studio.usage.StudioTime;
 
 /** Fills a store with a made-up year. */
 public final class Seed {
@@ -41,7 +44,20 @@ public final class Seed {
     }
 
     /**
-     * Puts the year before {@code end} into a log that has nothing of the made-up studio yet.
+     * Fills a store that has nothing of the made-up studio yet with the year before {@code end}: what the lanes saw,
+     * when the studio is open, and what was wrong with its rigs.
+     *
+     * @param seed equal ones give equal years
+     */
+    public static Planted fill(Store store, Instant end, long seed, Size size) {
+        Planted planted = fill(new Keeper(store), end, seed, size);
+        store.writing(h -> new StudioTime(Scenario.ZONE, Scenario.HOURS).set(h, end.toEpochMilli()));
+        Mishaps.fill(store, end, seed, size);
+        return planted;
+    }
+
+    /**
+     * Puts what the lanes saw in that year into a log.
      *
      * @param seed equal ones give equal years
      */

@@ -16,13 +16,19 @@ import org.jdbi.v3.core.Handle;
 /** Keeps events in the store, and what they say in the tables that pages ask. */
 public final class Keeper implements EventLog {
     private final Store store;
-    private final Numbers numbers = new Numbers();
-    private final Names names = new Names(numbers);
-    private final Boots boots = new Boots(numbers);
-    private final Plays plays = new Plays(names, numbers);
+    private final Numbers numbers;
+    private final Names names;
+    private final Boots boots;
+    private final Plays plays;
 
     public Keeper(Store store) {
         this.store = store;
+        numbers = store.numbers();
+        names = new Names(numbers);
+        boots = new Boots(numbers);
+        plays = new Plays(names, numbers);
+        store.remembers(boots::forget);
+        store.remembers(plays::forget);
     }
 
     @Override
@@ -36,14 +42,7 @@ public final class Keeper implements EventLog {
 
     @Override
     public void commit(Batch batch) {
-        try {
-            store.writing(h -> keep(h, batch));
-        } catch (RuntimeException | Error e) {
-            numbers.forget();
-            boots.forget();
-            plays.forget();
-            throw e;
-        }
+        store.writing(h -> keep(h, batch));
     }
 
     private void keep(Handle h, Batch batch) {

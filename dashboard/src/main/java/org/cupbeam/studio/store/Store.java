@@ -1,6 +1,8 @@
 package org.cupbeam.studio.store;
 
 import java.sql.SQLException;
+import java.util.ArrayList;
+import java.util.List;
 import java.util.concurrent.locks.ReentrantLock;
 import java.util.function.Consumer;
 import java.util.function.Function;
@@ -20,6 +22,8 @@ public final class Store implements AutoCloseable {
     private final Database database;
     private final Readers readers;
     private final ReentrantLock writing = new ReentrantLock();
+    private final Numbers numbers = new Numbers();
+    private final List<Runnable> memories = new ArrayList<>(List.of(numbers::forget));
     private Handle writer;
 
     private Store(Database database) {
@@ -55,6 +59,9 @@ public final class Store implements AutoCloseable {
         writing.lock();
         try {
             return usable().inTransaction(change::apply);
+        } catch (RuntimeException | Error e) {
+            forget();
+            throw e;
         } finally {
             writing.unlock();
         }
@@ -66,6 +73,31 @@ public final class Store implements AutoCloseable {
             change.accept(handle);
             return null;
         });
+    }
+
+    /** A number for a new row of a table; within {@link #write} only. */
+    public int next(Handle handle, String table) {
+        return numbers.next(handle, table);
+    }
+
+    /** What whoever writes remembers of rows' numbers. */
+    Numbers numbers() {
+        return numbers;
+    }
+
+    /** Has something that remembers rows between transactions be told when they may have changed. */
+    void remembers(Runnable forget) {
+        writing.lock();
+        try {
+            memories.add(forget);
+        } finally {
+            writing.unlock();
+        }
+    }
+
+    /** What is remembered of rows may no longer be true; within {@link #write} only. */
+    void forget() {
+        memories.forEach(Runnable::run);
     }
 
     @Override

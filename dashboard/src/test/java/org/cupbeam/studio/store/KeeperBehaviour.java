@@ -17,32 +17,11 @@ import org.cupbeam.studio.ScriptedLane;
 import org.cupbeam.studio.ingest.Arrival;
 import org.cupbeam.studio.ingest.Batch;
 import org.cupbeam.studio.ingest.EventLog;
-import org.junit.jupiter.api.AfterEach;
-import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 
 /** What the store does with events, whichever database it lives in. */
-abstract class KeeperBehaviour {
-    private static final Instant NOW = Instant.parse("2026-11-25T19:00:00Z");
-
+abstract class KeeperBehaviour extends StoreFixture {
     private final ScriptedLane lane = new ScriptedLane("one", "j1");
-    private Database database;
-    private Store store;
-    private Keeper keeper;
-
-    abstract Database database();
-
-    @BeforeEach
-    void open() {
-        database = database();
-        store = Store.open(database);
-        keeper = new Keeper(store);
-    }
-
-    @AfterEach
-    void close() {
-        store.close();
-    }
 
     @Test
     void keepsAnAttemptWithAllItsNumbers() {
@@ -272,7 +251,7 @@ abstract class KeeperBehaviour {
 
     @Test
     void opensAStoreOfEveryEarlierSchemaWithWhatIsInIt() {
-        for (String version : List.of("1", "2", "3", "4")) {
+        for (String version : List.of("1", "2", "3", "4", "5", "6")) {
             Database old = database();
             Migrations.run(old, version);
             try (Store opened = Store.open(old)) {
@@ -292,38 +271,5 @@ abstract class KeeperBehaviour {
         Data.Attempt a = (Data.Attempt) event.data();
         return new Data.Attempt(new Stamp(a.stamp().boot(), a.stamp().monotonicNs(),
                 Stamp.Clock.UNSYNCHRONISED), a.putt(), a.play(), a.tags(), a.green());
-    }
-
-    private void commit(Event... events) {
-        keeper.commit(batch(Arrays.stream(events).map(event -> arrival(event, NOW)).toList()));
-    }
-
-    private static Batch batch(List<Arrival> arrivals) {
-        return new Batch(arrivals, List.of(), List.of());
-    }
-
-    private static Arrival arrival(Event event, Instant received) {
-        return new Arrival(event.source(), event.sequence(), event.time(), event, null, ScriptedLane.json(event), received);
-    }
-
-    private int count(String table) {
-        return store.read(h -> h.createQuery("SELECT count(*) FROM " + table).mapTo(Integer.class).one());
-    }
-
-    private Map<String, Object> one(String sql) {
-        List<Map<String, Object>> rows = all(sql);
-        assertThat(rows).hasSize(1);
-        return rows.get(0);
-    }
-
-    private List<Map<String, Object>> all(String sql) {
-        List<Map<String, Object>> rows = store.read(h -> h.createQuery(sql).mapToMap().list());
-        rows.forEach(row -> row.replaceAll((column, value) -> smallest(value)));
-        return rows;
-    }
-
-    /** The two databases differ in the type that a whole number comes back as. */
-    private static Object smallest(Object value) {
-        return value instanceof Long number && number.intValue() == number ? (Object) number.intValue() : value;
     }
 }

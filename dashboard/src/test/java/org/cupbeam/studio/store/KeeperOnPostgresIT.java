@@ -4,7 +4,7 @@ import org.cupbeam.studio.PostgresServer;
 
 class KeeperOnPostgresIT extends KeeperBehaviour {
     @Override
-    Database database() {
+    protected Database database() {
         return Database.at(PostgresServer.emptyDatabase());
     }
 }

@@ -9,7 +9,7 @@ class KeeperOnSqliteTest extends KeeperBehaviour {
     Path folder;
 
     @Override
-    Database database() {
+    protected Database database() {
         return Database.file(folder.resolve(UUID.randomUUID() + ".db"));
     }
 }

@@ -1,0 +1,99 @@
+package org.cupbeam.studio.store.sheet;
+
+import java.util.Map;
+
+/**
+ * A row that was read, by its columns.
+ *
+ * @param where  for errors: the sheet and the row's number
+ * @param values texts, numbers and truth values; a column that is not there is as good as null
+ */
+public record Cells(String where, Map<String, Object> values) {
+    private static final int LONGEST_SHOWN = 40;
+
+    /** Whether there is something in a column. */
+    public boolean has(String column) {
+        return values.get(column) != null;
+    }
+
+    /** @throws BadRow where it is empty or longer than that */
+    public String text(String column, int longest) throws BadRow {
+        String text = textOrNull(column, longest);
+        if (text == null || text.isBlank()) {
+            throw bad(column, "is empty", "give a text");
+        }
+        return text;
+    }
+
+    /** Null where there is none. */
+    public String textOrNull(String column, int longest) throws BadRow {
+        Object value = values.get(column);
+        String text = value == null ? null : value.toString();
+        if (text != null && text.length() > longest) {
+            throw bad(column, "has " + text.length() + " characters", "give at most " + longest);
+        }
+        return text;
+    }
+
+    /** A whole number from so much on. */
+    public long whole(String column, long least) throws BadRow {
+        Long value = wholeOrNull(column, least);
+        if (value == null) {
+            throw bad(column, "is empty", "give a whole number");
+        }
+        return value;
+    }
+
+    public Long wholeOrNull(String column, long least) throws BadRow {
+        if (!has(column)) {
+            return null;
+        }
+        try {
+            long value = Long.parseLong(values.get(column).toString().strip());
+            if (value < least) {
+                throw bad(column, "is " + value, "give " + least + " or more");
+            }
+            return value;
+        } catch (NumberFormatException e) {
+            throw bad(column, "is " + shown(column), "give a whole number");
+        }
+    }
+
+    /** A number; NaN where there is none. */
+    public double number(String column) throws BadRow {
+        if (!has(column)) {
+            return Double.NaN;
+        }
+        try {
+            double value = Double.parseDouble(values.get(column).toString().strip());
+            if (!(Math.abs(value) < 1e9)) {
+                throw bad(column, "is " + shown(column), "give a number nearer to 0");
+            }
+            return value;
+        } catch (NumberFormatException e) {
+            throw bad(column, "is " + shown(column), "give a number, with a point for decimals");
+        }
+    }
+
+    public boolean flag(String column) throws BadRow {
+        Object value = values.get(column);
+        if (value instanceof Boolean flag) {
+            return flag;
+        }
+        if ("true".equals(value) || "false".equals(value)) {
+            return "true".equals(value);
+        }
+        throw bad(column, "is " + shown(column), "give true or false");
+    }
+
+    /** That a cell makes no sense. */
+    public BadRow bad(String column, String what, String remedy) {
+        return new BadRow(where + ", " + column + ": " + what + "; " + remedy);
+    }
+
+    /** What stands in a cell, short enough for an error. */
+    public String shown(String column) {
+        String text = String.valueOf(values.get(column));
+        return text.length() <= LONGEST_SHOWN ? "\"" + text + "\"" : "\"" + text.substring(0, LONGEST_SHOWN) + "…\"";
+    }
+}
