@@ -28,7 +28,7 @@ public final class Intake implements AutoCloseable {
     private static final Logger LOG = LoggerFactory.getLogger(Intake.class);
     private static final int MOST_WAITING = 8_192;
     private static final int LARGEST_BATCH = 1_000;
-    private static final long FULL_WAIT_MS = 200;
+    private static final long FULL_WAIT_MS = 5_000;
     private static final long IDLE_MS = 200;
     private static final long RETRY_MS = 1_000;
 
@@ -65,8 +65,9 @@ public final class Intake implements AutoCloseable {
     }
 
     /**
-     * Puts an event's message in the queue; waits a moment where the queue is full, then lets the message go, since
-     * its lane will send it again.
+     * Puts an event's message in the queue. Where the queue is full it waits, so that the broker slows its senders
+     * down, but not so long that the connection would be taken for dead; then it lets the message go, since its lane
+     * will send it again.
      */
     public void offer(Message message) {
         try {
