@@ -10,6 +10,7 @@ import java.net.http.WebSocket;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.Base64;
+import java.util.List;
 import java.util.Map;
 import java.util.concurrent.CompletableFuture;
 import java.util.concurrent.CompletionStage;
@@ -52,6 +53,13 @@ public final class Browser implements AutoCloseable {
     public Browser size(int width, int height) {
         call("Emulation.setDeviceMetricsOverride", Map.of("width", width, "height", height, "deviceScaleFactor", 1,
                 "mobile", width < 600));
+        return this;
+    }
+
+    /** For whoever asked their system for less motion; pictures are then not taken in mid-movement. */
+    public Browser calm() {
+        call("Emulation.setEmulatedMedia", Map.of("features",
+                List.of(Map.of("name", "prefers-reduced-motion", "value", "reduce"))));
         return this;
     }
 

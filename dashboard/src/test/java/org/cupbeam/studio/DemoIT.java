@@ -30,7 +30,7 @@ class DemoIT {
                 "" + port, "--mqtt-port", "0", "--data", folder.toString()), "demo");
         running.start();
         try (Browser browser = new Browser()) {
-            openWhenThere(browser.size(1920, 1080), "http://127.0.0.1:" + port + "/board/home/practice");
+            openWhenThere(browser.size(1920, 1080).calm(), "http://127.0.0.1:" + port + "/board/home/practice");
             browser.await("document.querySelectorAll('#rows svg, #rows li').length > 2");
             browser.await("/Holed|past|short/.test(document.querySelector('#said').innerText)");
             // Enough of a duel to look at: three putts each, at the least.
