@@ -78,11 +78,22 @@ function rulerBelow(into, s) {
   label(into, s, s.width, bottom + s.text * 1.55, "past \u2192", { size: 0.86, anchor: "end" });
 }
 
+/** A miss that lies level with the hole lies beside it; on which side no beam tells, so it is drawn on this one. */
+function level(s, attempt) {
+  const beside = (HOLE_MM + BALL_MM) / 2;
+  return lies(attempt) && Math.abs(attempt.finish_mm) < beside ? s.middle + (beside + 8) * s.scale : s.middle;
+}
+
+function lies(attempt) {
+  return attempt.outcome !== "holed" && attempt.finish_mm != null;
+}
+
 /** The way that the ball came; the hole lies over it. */
 function way(into, s, attempt) {
   const end = attempt.outcome === "holed" ? 0 : attempt.finish_mm;
   if (end != null) {
-    into.append(svg("line", { x1: 0, x2: s.x(end), y1: s.middle, y2: s.middle, stroke: colour(attempt), "stroke-width": Math.max(2, BALL_MM * s.scale * 0.14), opacity: 0.8 }));
+    const y = level(s, attempt);
+    into.append(svg("line", { x1: 0, x2: s.x(end), y1: y, y2: y, stroke: colour(attempt), "stroke-width": Math.max(2, BALL_MM * s.scale * 0.14), opacity: 0.8 }));
   }
 }
 
@@ -95,7 +106,7 @@ function sureness(into, s, attempt) {
   const from = known ? s.x(attempt.finish_mm - half) : Math.max(0, s.x(low ?? s.left));
   const to = known ? s.x(attempt.finish_mm + half) : Math.min(s.width, s.x(high ?? s.limit));
   const tall = known ? Math.max(BALL_MM * s.scale * 1.9, s.text * 1.1) : s.band * 0.72;
-  const y = s.middle - tall / 2;
+  const y = level(s, attempt) - tall / 2;
   if (known) {
     into.append(svg("rect", { x: from, y, width: to - from, height: tall, rx: 3, fill: colour(attempt), opacity: 0.3 }),
       svg("path", { d: `M${from} ${y}V${y + tall}M${to} ${y}V${y + tall}`, stroke: colour(attempt), "stroke-width": 2.5, fill: "none" }));
@@ -122,7 +133,7 @@ function ball(into, s, attempt, rolls) {
     into.append(svg("circle", { cx: x, cy: s.middle, r: Math.max(7, HOLE_MM / 2 * s.scale) + 3, fill: "none", stroke: "var(--in)", "stroke-width": 3 }));
     ghost(into, s, attempt, r);
   }
-  const drawn = svg("circle", { cx: x, cy: s.middle, r, fill: holed ? "var(--in)" : "var(--ball)", stroke: holed ? "none" : colour(attempt), "stroke-width": Math.max(2, r * 0.3) });
+  const drawn = svg("circle", { cx: x, cy: level(s, attempt), r, fill: holed ? "var(--in)" : "var(--ball)", stroke: holed ? "none" : colour(attempt), "stroke-width": Math.max(2, r * 0.3) });
   into.append(drawn);
   if (!holed) {
     finishLabel(into, s, attempt, x);

@@ -2,6 +2,9 @@
 
 import { length, small } from "./units.js";
 
+/** Nearer than this along the line, a miss lies beside the hole: half a hole and half a ball. */
+const BESIDE_MM = 75.3;
+
 export function counted(n, one, many) {
   return n + "\u00a0" + (n === 1 ? one : many);
 }
@@ -20,6 +23,9 @@ export function putt(attempt, limitMm) {
   const details = [];
   if (attempt.how === "entered") details.push("entered by hand");
   if (attempt.rim) details.push("touched the rim");
+  if (attempt.outcome === "missed" && attempt.finish_mm != null && Math.abs(attempt.finish_mm) < BESIDE_MM) {
+    details.push("beside the hole");
+  }
   if (attempt.outcome === "holed") {
     if (attempt.pace_mm != null) {
       details.unshift("would have stopped " + length(attempt.pace_mm) + (attempt.pace_mm < 0 ? " short" : " past"));
