@@ -10,7 +10,16 @@ import java.net.http.HttpRequest;
 import java.net.http.HttpResponse;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Path;
+import java.time.Clock;
+import java.time.Instant;
+import java.time.ZoneId;
+import java.util.Arrays;
+import java.util.List;
+import org.cupbeam.event.Event;
+import org.cupbeam.studio.ingest.Arrival;
+import org.cupbeam.studio.ingest.Batch;
 import org.cupbeam.studio.store.Database;
+import org.cupbeam.studio.store.Keeper;
 import org.cupbeam.studio.store.Store;
 import org.cupbeam.studio.web.LiveLanes;
 import org.cupbeam.studio.web.WebServer;
@@ -18,18 +27,29 @@ import org.cupbeam.studio.web.access.StaffPin;
 
 /** The pages of a store of their own, without a broker, and somebody at this machine who asks for them. */
 public final class Pages implements AutoCloseable {
+    public static final Clock NOW = Clock.fixed(Instant.parse("2026-11-25T21:00:00Z"), ZoneId.of("Europe/Berlin"));
     private static final ObjectMapper JSON = new ObjectMapper();
 
     public final Store store;
     public final LiveLanes lanes = new LiveLanes("test");
+    private final Keeper keeper;
     private final WebServer web;
     private final HttpClient client = HttpClient.newBuilder().cookieHandler(new CookieManager()).build();
     private String token;
 
+    /** It is 25 November 2026, ten in the evening in Berlin. */
     public Pages(Path folder) throws IOException {
         store = Store.open(Database.file(folder.resolve("studio.db")));
+        keeper = new Keeper(store);
         lanes.askBroker(() -> true);
-        web = new WebServer(store, lanes, new StaffPin(folder.resolve("staff-pin"))).start("127.0.0.1", 0);
+        web = new WebServer(store, lanes, new StaffPin(folder.resolve("staff-pin")), NOW)
+                .start("127.0.0.1", 0);
+    }
+
+    /** Events come in and are kept. */
+    public void keep(Event... events) {
+        keeper.commit(new Batch(Arrays.stream(events).map(each -> new Arrival(each.source(), each.sequence(), each.time(),
+                each, null, ScriptedLane.json(each), NOW.instant())).toList(), List.of(), List.of()));
     }
 
     public String url(String path) {

@@ -8,6 +8,7 @@ import jakarta.servlet.DispatcherType;
 import jakarta.servlet.Filter;
 import java.net.BindException;
 import java.security.SecureRandom;
+import java.time.Clock;
 import java.time.Instant;
 import java.time.InstantSource;
 import java.util.EnumSet;
@@ -38,9 +39,11 @@ public final class WebServer implements AutoCloseable {
     private static final long PULSE_EVERY_S = 10;
 
     private final LiveLanes lanes;
+    private final Store store;
     private final BestToBeat best;
     private final Access access;
     private final AccessRoutes accessRoutes;
+    private final Clock wall;
     private final Javalin javalin;
     private final ScheduledExecutorService clock = Executors.newScheduledThreadPool(1, task -> {
         Thread thread = new Thread(task, "web-clock");
@@ -49,6 +52,13 @@ public final class WebServer implements AutoCloseable {
     });
 
     public WebServer(Store store, LiveLanes lanes, StaffPin pin) {
+        this(store, lanes, pin, Clock.systemDefaultZone());
+    }
+
+    /** @param wall the time of day for people, with the zone of this machine */
+    public WebServer(Store store, LiveLanes lanes, StaffPin pin, Clock wall) {
+        this.wall = wall;
+        this.store = store;
         this.lanes = lanes;
         InstantSource steady = () -> Instant.EPOCH.plusNanos(System.nanoTime()); // a wall clock may jump
         Sessions sessions = new Sessions(new SecureRandom(), steady);
@@ -116,6 +126,7 @@ public final class WebServer implements AutoCloseable {
         config.routes.get("/board/{studio}/{lane}", Page.of("board.html"));
         accessRoutes.addTo(config.routes);
         new HealthRoutes(lanes).addTo(config.routes);
+        new UsageRoutes(store, wall).addTo(config.routes);
     }
 
     private void servlets(ServletContextHandler context) {
