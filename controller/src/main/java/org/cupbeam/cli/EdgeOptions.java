@@ -8,6 +8,8 @@ import org.cupbeam.edge.board.BoardEdges;
 import org.cupbeam.edge.board.BoardException;
 import org.cupbeam.edge.practice.PracticeLane;
 import org.cupbeam.edge.practice.Tempo;
+import org.cupbeam.lane.Lamp;
+import org.cupbeam.lane.Lanes;
 import org.cupbeam.lane.PracticeGreen;
 import org.cupbeam.lane.Surroundings;
 import org.cupbeam.lane.UpNext;
@@ -53,6 +55,15 @@ final class EdgeOptions {
     Surroundings surroundings() {
         Surroundings machine = Surroundings.ofThisMachine(Version.text());
         return practice ? machine.at(tempo::nowNs, tempo.factor()) : machine;
+    }
+
+    /** The lamp that the rig has; none on a simulated green. */
+    Lamp lamp(Rig rig) throws IOException {
+        try {
+            return practice ? Lamp.NONE : Lanes.lamp(rig);
+        } catch (BoardException noPin) {
+            throw new IOException(noPin.getMessage(), noPin);
+        }
     }
 
     /** The edges; where they are simulated, the next putt is asked for. */

@@ -71,7 +71,8 @@ final class LaneCommand implements Callable<Integer> {
         Path journal = data.resolve(studio + "." + lane + ".db");
         Lane.prepare(journal);
         Rig rig = edges.rig();
-        LaneSettings settings = LaneSettings.of(topics, rig, journal).with(start());
+        LaneSettings settings = LaneSettings.of(topics, rig, journal).with(start())
+                .with(edges.lamp(rig));
         LinkOptions link = link();
         try {
             Lane running = Lane.open(settings, edges.surroundings(), link);

@@ -6,6 +6,7 @@ import java.util.List;
 import org.cupbeam.drill.DrillFile;
 import org.cupbeam.edge.board.BoardEdges;
 import org.cupbeam.edge.board.BoardException;
+import org.cupbeam.edge.board.BoardOutput;
 import org.cupbeam.edge.practice.PracticeLane;
 import org.cupbeam.edge.practice.PracticeRigs;
 import org.cupbeam.edge.practice.Tempo;
@@ -36,7 +37,7 @@ public final class Lanes {
         try {
             Rig rig = RigFile.read(rigFile);
             BoardEdges edges = BoardEdges.open(rig);
-            Lane lane = Lane.open(LaneSettings.of(topics, rig, journal(folder, topics)),
+            Lane lane = Lane.open(LaneSettings.of(topics, rig, journal(folder, topics)).with(lamp(rig)),
                     Surroundings.ofThisMachine(version), LinkOptions.open(broker));
             lane.start(edges);
             return lane;
@@ -66,6 +67,15 @@ public final class Lanes {
         } catch (JournalException e) {
             throw new IOException(e.getMessage(), e);
         }
+    }
+
+    /** The lamp on this board that a rig has, if it has one. It keeps its rhythm for as long as the program runs. */
+    public static Lamp lamp(Rig rig) throws BoardException {
+        if (rig.lampGpio().isEmpty()) {
+            return Lamp.NONE;
+        }
+        BoardOutput pin = BoardOutput.open(rig.lampGpio().getAsInt());
+        return new PinLamp(pin::set, System::nanoTime).start();
     }
 
     private static Path journal(Path folder, Topics topics) {
