@@ -27,7 +27,7 @@ public final class EmbeddedBroker implements AutoCloseable {
     private static final Logger LOG = LoggerFactory.getLogger(EmbeddedBroker.class);
     private static final String LOOPBACK = "127.0.0.1";
     private static final int ENVELOPE_BYTES = 1_024;
-    private static final long STOP_LIMIT_MS = 2_000;
+    private static final long STOP_LIMIT_MS = 1_000;
     private static final int MOST_TRIES = 40;
     private static final long BETWEEN_TRIES_MS = 250;
 
@@ -60,7 +60,7 @@ public final class EmbeddedBroker implements AutoCloseable {
 
     /**
      * Stops listening and lets go. Its network threads wait for a quiet spell, at times for more than ten seconds, in
-     * which nothing is left to be done; they are not waited for longer than two.
+     * which nothing is left to be done; they are not waited for longer than one.
      */
     @Override
     public synchronized void close() {
