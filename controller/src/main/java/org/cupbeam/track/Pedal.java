@@ -14,14 +14,12 @@ final class Pedal {
     private long waitsUntilNs = Sensor.NEVER;
 
     /**
-     * Takes a press that is over.
+     * Takes a press that is over. A short one that waits is settled before a long one comes.
      *
      * @return the gesture that it completes, or null: a short press waits for a second
      */
     Gesture pressed(long onNs, long offNs) {
-        if (offNs - onNs >= LONG_NS) {
-            waiting = false;
-            waitsUntilNs = Sensor.NEVER;
+        if (isLong(onNs, offNs)) {
             return Gesture.NEXT;
         }
         if (waiting) {
@@ -33,6 +31,10 @@ final class Pedal {
         pressedNs = onNs;
         waitsUntilNs = offNs + DOUBLE_NS;
         return null;
+    }
+
+    boolean isLong(long onNs, long offNs) {
+        return offNs - onNs >= LONG_NS;
     }
 
     /** When a short press that waits is one by itself. */

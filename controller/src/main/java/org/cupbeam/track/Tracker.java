@@ -138,10 +138,17 @@ public final class Tracker implements EdgeSink {
         } else if (channel == room.strike) {
             strikes.pulse(sensor.lastOnNs(), sensor.lastOffNs());
         } else {
-            Gesture gesture = pedal.pressed(sensor.lastOnNs(), sensor.lastOffNs());
-            if (gesture != null) {
-                sink.gesture(gesture, sensor.lastOnNs());
-            }
+            press(sensor.lastOnNs(), sensor.lastOffNs());
+        }
+    }
+
+    private void press(long onNs, long offNs) {
+        if (pedal.isLong(onNs, offNs) && pedal.settlesNs() != Sensor.NEVER) {
+            sink.gesture(Gesture.MISSED_UNSEEN, pedal.settle());
+        }
+        Gesture gesture = pedal.pressed(onNs, offNs);
+        if (gesture != null) {
+            sink.gesture(gesture, onNs);
         }
     }
 

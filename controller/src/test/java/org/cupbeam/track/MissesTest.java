@@ -68,6 +68,14 @@ class MissesTest {
         isFound(ball, new Script(rig).rolls(ball).played().only());
     }
 
+    @ParameterizedTest
+    @ValueSource(doubles = {-200, 300, 930, 1300, 2500})
+    void aReceiverThatChattersAtBothLimbsChangesNothing(double finishMm) {
+        FakeBall ball = FakeBall.stoppingAt(STANDARD, 1, -3000, finishMm);
+
+        isFound(ball, new Script(STANDARD).chattering().rolls(ball).played().only());
+    }
+
     @Test
     void aBallThatStopsInTheFirstBeamIsSomewhereInIt() {
         for (double finishMm : new double[] {-315, -300, -285}) {

@@ -20,12 +20,11 @@ class NoPuttsTest {
     void aShoeThatBlocksBothBeamsOfAPair(PracticeRigs rigs) {
         for (double forS : new double[] {0.08, 0.2, 0.5, 3}) {
             for (double stepS : new double[] {-0.03, 0, 0.04}) {
-                Script script = new Script(rigs.level());
                 for (List<Beam> pair : pairs(rigs.level())) {
-                    script.blocks(name(rigs, pair.get(0)), 2, 2 + forS)
+                    Script script = new Script(rigs.level()).blocks(name(rigs, pair.get(0)), 2, 2 + forS)
                             .blocks(name(rigs, pair.get(1)), 2 + stepS, 2 + stepS + forS);
+                    logsOnlyTheNext(rigs, script, forS + " s, the second beam " + stepS + " s later, in " + pair);
                 }
-                logsOnlyTheNext(rigs, script, forS + " s, the second beam " + stepS + " s later");
             }
         }
     }
@@ -52,6 +51,34 @@ class NoPuttsTest {
                 Script script = new Script(rigs.level()).blocks(name(rigs, beam), 2, 2 + forS);
                 logsOnlyTheNext(rigs, script, forS + " s in " + beam);
             }
+        }
+    }
+
+    /** Each for itself could be a ball's: not together. */
+    @ParameterizedTest
+    @EnumSource(PracticeRigs.class)
+    void passagesWhoseTimingFitsNoOneRoll(PracticeRigs rigs) {
+        for (List<Beam> pair : pairs(rigs.level())) {
+            for (double betweenS : new double[] {0.001, 0.2, 0.5, 1.5}) {
+                Script script = new Script(rigs.level()).blocks(name(rigs, pair.get(0)), 2, 2.042)
+                        .blocks(name(rigs, pair.get(1)), 2.042 + betweenS, 2.084 + betweenS);
+                logsOnlyTheNext(rigs, script, betweenS + " s between two passages at 1 m/s, in " + pair);
+            }
+            Script faster = new Script(rigs.level()).blocks(name(rigs, pair.get(0)), 2, 2.06)
+                    .blocks(name(rigs, pair.get(1)), 2.08, 2.105);
+            logsOnlyTheNext(rigs, faster, "from 0.7 to 1.7 m/s, in " + pair);
+        }
+    }
+
+    @ParameterizedTest
+    @EnumSource(PracticeRigs.class)
+    void aReceiverThatChattersForAsLongAsABallTakes(PracticeRigs rigs) {
+        for (Beam beam : rigs.level().beams()) {
+            Script script = new Script(rigs.level());
+            for (int i = 0; i < 40; i++) {
+                script.blocks(name(rigs, beam), 2 + 0.0013 * i, 2 + 0.0013 * i + 0.0006);
+            }
+            logsOnlyTheNext(rigs, script, "in " + beam);
         }
     }
 

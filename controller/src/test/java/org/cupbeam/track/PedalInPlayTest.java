@@ -41,6 +41,12 @@ class PedalInPlayTest {
     }
 
     @Test
+    void aMissEnteredJustBeforeThePlayerChangesIsNotLost() {
+        assertThat(new Script(RIG).press(1, 0.1).press(1.4, 1).played().gestures)
+                .containsExactly(new Pressed(Gesture.MISSED_UNSEEN, 1), new Pressed(Gesture.NEXT, 1.4));
+    }
+
+    @Test
     void aPedalThatBouncesIsPressedOnce() {
         Script script = new Script(RIG).blocks("pedal", 1, 1.0004).blocks("pedal", 1.0008, 1.12)
                 .blocks("pedal", 1.1205, 1.1207);

@@ -20,7 +20,7 @@ final class Played implements TrackSink {
 
     @Override
     public void gesture(Gesture gesture, long timeNs) {
-        gestures.add(new Pressed(gesture, timeNs * 1e-9));
+        gestures.add(new Pressed(gesture, timeNs / 1e9));
     }
 
     Attempt only() {

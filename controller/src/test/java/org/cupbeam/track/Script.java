@@ -18,7 +18,7 @@ final class Script {
     private final Rig rig;
     private final List<Change> changes = new ArrayList<>();
     private final List<Integer> faulty = new ArrayList<>();
-    private long shiftNs;
+    private boolean chatters;
 
     Script(Rig rig) {
         this.rig = rig;
@@ -39,7 +39,13 @@ final class Script {
         for (Beam beam : rig.beams()) {
             double fromS = ball.blocksS(beam);
             if (fromS < ball.goneS()) {
-                blocks(rig.channels().get(beam.channel()).name(), fromS, ball.clearsS(beam));
+                String name = rig.channels().get(beam.channel()).name();
+                double toS = ball.clearsS(beam);
+                if (chatters) {
+                    blocks(name, fromS, fromS + 0.0001).blocks(name, fromS + 0.0004, fromS + 0.0006)
+                            .blocks(name, toS + 0.0003, toS + 0.0005).blocks(name, toS + 0.0011, toS + 0.0013);
+                }
+                blocks(name, chatters ? fromS + 0.0009 : fromS, toS);
             }
         }
         return ball.toMm() == 0 && has("cup") ? drops(ball.timeAtS(0) + FALL_S) : this;
@@ -76,8 +82,9 @@ final class Script {
         return this;
     }
 
-    Script shifted(long ns) {
-        shiftNs = ns;
+    /** From here on, receivers chatter for a while as a limb comes into a beam, and as it goes. */
+    Script chattering() {
+        chatters = true;
         return this;
     }
 
@@ -99,7 +106,7 @@ final class Script {
             inTheWay[change.channel] += change.by;
             boolean after = inTheWay[change.channel] > 0;
             if (before != after) {
-                sink.edge(change.channel, after, change.timeNs + shiftNs);
+                sink.edge(change.channel, after, change.timeNs);
             }
         }
     }
