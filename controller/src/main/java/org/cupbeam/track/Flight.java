@@ -68,8 +68,9 @@ final class Flight {
         Crossings crossings = ball.crossings();
         long stopsNs = ball.stopsNs() + LINGER_NS;
         int next = crossings.lastBeam() + 1;
-        boolean pairAhead = next < lay.beams && room.isUsable(lay.channel[next])
-                && lay.isBeforeHole(next) == lay.isBeforeHole(crossings.lastBeam());
+        long leftNs = crossings.timeNs(crossings.lastS());
+        boolean pairAhead = next < lay.beams && lay.isBeforeHole(next) == lay.isBeforeHole(crossings.lastBeam())
+                && room.isClear(lay.channel[next], leftNs, leftNs);
         if (crossings.count() > 1 || !pairAhead) {
             return stopsNs;
         }

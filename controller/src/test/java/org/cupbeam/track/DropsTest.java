@@ -63,6 +63,32 @@ class DropsTest {
     }
 
     @Test
+    void aDropBeforeTheBallCanBeThereIsNotItsOwn() {
+        FakeBall ball = FakeBall.stoppingAt(STANDARD, 1, -3000, 300);
+
+        Played played = new Script(STANDARD).rolls(ball).drops(ball.timeAtS(-100)).played();
+
+        assertThat(played.only().holed()).isFalse();
+    }
+
+    @Test
+    void aShoeThatStepsOverThePairForetellsNoDrop() {
+        for (double dropS : new double[] {0.4, 0.6, 0.8, 1.2}) {
+            Script script = new Script(STANDARD).blocks("before-1", 2, 2.08).blocks("before-2", 2.05, 2.14);
+            assertThat(script.drops(2 + dropS).played().attempts).as("%s s later", dropS).isEmpty();
+        }
+    }
+
+    @ParameterizedTest
+    @ValueSource(doubles = {-300, -240})
+    void aBallThatLiesInABeamDoesNotHideOneThatIsHoled(double lyingMm) {
+        Played played = new Script(STANDARD).rolls(FakeBall.stoppingAt(STANDARD, 1, -3000, lyingMm))
+                .rolls(FakeBall.holedFor(STANDARD, 20, -3000, 500)).played();
+
+        assertThat(played.attempts).extracting(Attempt::holed).containsExactly(false, true);
+    }
+
+    @Test
     void aBallThatCannotReachTheHoleDoesNotDrop() {
         FakeBall ball = FakeBall.stoppingAt(STANDARD, 1, -3000, -180);
 

@@ -90,6 +90,32 @@ class StrikesInPlayTest {
     }
 
     @Test
+    void aStrikeThatWasThoughtAFeetsBallsIsStillAPutt() {
+        Rig rig = PracticeRigs.FULL.level();
+
+        Attempt attempt = new Script(rig).struck(1).blocks("before-1", 2.5, 2.55).played().only();
+
+        assertThat(attempt.timeNs()).isEqualTo(1_000_000_000L);
+        assertThat(attempt.holed()).isFalse();
+        assertThat(attempt.finishMm()).isNaN();
+    }
+
+    @Test
+    void whereTheSensorHasFeltEveryPuttABallThatRollsWithoutAStrikeIsNone() {
+        Rig rig = PracticeRigs.FULL.level();
+        FakeBall rolled = FakeBall.stoppingAt(rig, 200, -3000, 300);
+        Script holed = new Script(rig);
+        Script missed = new Script(rig);
+        for (int i = 0; i < 8; i++) {
+            holed.putts(FakeBall.holedFor(rig, 10 * i, -3000, 500));
+            missed.putts(FakeBall.stoppingAt(rig, 10 * i, -3000, 200 + i).pickedUpAt(10 * i + 8));
+        }
+
+        assertThat(holed.rolls(rolled).played().attempts).hasSize(8).allMatch(Attempt::holed);
+        assertThat(missed.rolls(rolled).played().attempts).hasSize(8);
+    }
+
+    @Test
     void aDropTakesItsStrike() {
         Played played = new Script(STRUCK).putts(FakeBall.holedFor(STRUCK, 1, -3000, 400))
                 .putts(FakeBall.holedFor(STRUCK, 12, -2000, 300)).played();
