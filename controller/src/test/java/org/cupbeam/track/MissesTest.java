@@ -143,24 +143,6 @@ class MissesTest {
     }
 
     @Test
-    void aBallThatTouchesTheRimRollsOnSlowerAndIsFoundWhereItThenStops() {
-        Rig rig = PracticeRigs.FULL.level();
-        double slows = FakeBall.decelerationMmPerS2(rig);
-        FakeBall coming = FakeBall.stoppingAt(rig, 1, -3000, 1500);
-        FakeBall going = new FakeBall(coming.timeAtS(0), 0.01, 0.6 * coming.speedAtMmPerS(0), slows,
-                Double.POSITIVE_INFINITY, Double.POSITIVE_INFINITY);
-
-        Attempt attempt = new Script(rig).putts(coming.asFarAs(1)).rolls(going).played().only();
-
-        assertThat(attempt.holed()).isFalse();
-        assertThat(attempt.rim()).isTrue();
-        assertThat(going.finishMm()).isBetween(attempt.betweenLowMm(), attempt.betweenHighMm());
-        assertThat(attempt.finishMm()).isCloseTo(going.finishMm(), within(1.0));
-        assertThat(attempt.paceMm()).as("had there been no hole").isCloseTo(1500, within(1.0));
-        assertThat(attempt.speedAtHoleMmPerS()).isCloseTo(coming.speedAtMmPerS(0), within(5.0));
-    }
-
-    @Test
     void theGreensSpeedIsLearntAsTheDayGoes() {
         Rig rig = PracticeRigs.FULL.level();
         double slows = FakeBall.decelerationMmPerS2(rig) * 10 / 10.3;

@@ -82,6 +82,20 @@ class NoPuttsTest {
         }
     }
 
+    /** It passes a pair as evenly as a ball, but faster than hardly a putt, and just after somebody was seen there. */
+    @ParameterizedTest
+    @EnumSource(PracticeRigs.class)
+    void aPutterHeadThatSwingsThroughAPairWhileSomebodyIsAbout(PracticeRigs rigs) {
+        List<Beam> first = pairs(rigs.level()).get(0);
+        Script script = new Script(rigs.level()).blocks(name(rigs, first.get(1)), 2, 2.3);
+        for (Beam beam : first) {
+            double atS = 2.7 + (beam.positionMm() - first.get(0).positionMm()) / 2500;
+            double halfS = FakeBall.halfChordMm(beam) / 2500;
+            script.blocks(name(rigs, beam), atS - halfS, atS + halfS);
+        }
+        logsOnlyTheNext(rigs, script, "at 2.5 m/s");
+    }
+
     @ParameterizedTest
     @EnumSource(PracticeRigs.class)
     void somethingThatStandsInABeamBehindTheFirst(PracticeRigs rigs) {
