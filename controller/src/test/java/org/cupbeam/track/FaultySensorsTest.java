@@ -4,6 +4,7 @@ import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.within;
 
 import org.cupbeam.edge.practice.PracticeRigs;
+import org.cupbeam.rig.Channel.Kind;
 import org.cupbeam.rig.Rig;
 import org.cupbeam.track.TrackSink.Gesture;
 import org.junit.jupiter.api.Test;
@@ -86,7 +87,7 @@ class FaultySensorsTest {
         tracker.advance(160_000_000_000L);
         assertThat(played.attempts).hasSize(15);
 
-        tracker.setUsable(FULL.channelOf(org.cupbeam.rig.Channel.Kind.STRIKE), false);
+        tracker.setUsable(FULL.channelOf(Kind.STRIKE), false);
         new Script(FULL).rolls(FakeBall.stoppingAt(FULL, 170, -3000, 300).pickedUpAt(178))
                 .rolls(FakeBall.stoppingAt(FULL, 180, -3000, 1300).pickedUpAt(188))
                 .rolls(FakeBall.stoppingAt(FULL, 190, -3000, -300)).edges(tracker);
@@ -117,7 +118,7 @@ class FaultySensorsTest {
         Rig rig = PracticeRigs.withPedal(STANDARD);
         Played played = new Played();
         Tracker tracker = new Tracker(rig, played);
-        int pedal = rig.channelOf(org.cupbeam.rig.Channel.Kind.PEDAL);
+        int pedal = rig.channelOf(Kind.PEDAL);
 
         tracker.setUsable(pedal, false);
         new Script(rig).press(1, 0.1).edges(tracker);

@@ -10,14 +10,42 @@ import net.jqwik.api.ForAll;
 import net.jqwik.api.Property;
 import net.jqwik.api.Provide;
 import net.jqwik.api.constraints.LongRange;
+import net.jqwik.api.statistics.Statistics;
+import net.jqwik.api.statistics.StatisticsReport;
+import net.jqwik.api.statistics.StatisticsReport.StatisticsReportMode;
 
 /** What holds whatever the sensors say, on any rig. */
 class TrackerPropertiesTest {
 
     @Property(tries = 1000, edgeCases = EdgeCasesMode.NONE)
+    @StatisticsReport(StatisticsReportMode.OFF)
     void whatIsToldIsConsistentAndInOrder(@ForAll("tapes") Tape tape) {
         Played played = tape.played();
 
+        isConsistentAndInOrder(tape, played);
+        // Else these properties would say little.
+        Statistics.label("holed").collect(played.holed() > 0).coverage(c -> c.check(true).percentage(p -> p > 10));
+        Statistics.label("finish").collect(played.attempts.stream().anyMatch(each -> each.finishSdMm() > 0))
+                .coverage(c -> c.check(true).percentage(p -> p > 20));
+    }
+
+    @Property(tries = 300, edgeCases = EdgeCasesMode.NONE)
+    void sensorsThatComeAndGoDoNoHarm(@ForAll("tapes") Tape tape, @ForAll long seed) {
+        Random random = new Random(seed);
+        Played played = new Played();
+        Tracker tracker = new Tracker(tape.rig(), played);
+        for (Tape.Edge edge : tape.edges()) {
+            if (random.nextInt(5) == 0) {
+                tracker.setUsable(random.nextInt(tape.rig().channels().size()), random.nextBoolean());
+            }
+            tracker.edge(edge.channel(), edge.active(), edge.timeNs());
+        }
+        tracker.end();
+
+        isConsistentAndInOrder(tape, played);
+    }
+
+    private static void isConsistentAndInOrder(Tape tape, Played played) {
         assertThat((long) played.attempts.size()).isLessThanOrEqualTo(tape.rises());
         long resolvedNs = Long.MIN_VALUE;
         for (Attempt attempt : played.attempts) {
