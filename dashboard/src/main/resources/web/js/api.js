@@ -63,6 +63,12 @@ async function ask(method, path, body, token) {
 
 let telling = null;
 
+/** Takes away what was said last. */
+export function hush() {
+  clearTimeout(telling);
+  document.getElementById("told")?.replaceChildren();
+}
+
 /**
  * Says something at the foot of the page, and to screen readers.
  *
@@ -72,19 +78,18 @@ let telling = null;
 export function tell(words, kind = "done", act = null) {
   const place = document.getElementById("told") ?? document.body.appendChild(
     html("div", { id: "told", role: "status", "aria-live": "polite" }));
-  clearTimeout(telling);
-  const away = () => place.replaceChildren();
+  hush();
   const shut = html("button", { type: "button", class: "shut", "aria-label": "Put away" }, "\u00d7");
-  shut.addEventListener("click", away);
+  shut.addEventListener("click", hush);
   const box = html("p", { "data-kind": kind }, html("span", {}, words));
   if (act) {
     const button = html("button", { type: "button" }, act.name);
-    button.addEventListener("click", () => { away(); act.run(); });
+    button.addEventListener("click", () => { hush(); act.run(); });
     box.append(button);
   }
   box.append(shut);
   place.replaceChildren(box);
-  if (kind === "done") telling = setTimeout(away, act ? 9_000 : 5_000);
+  if (kind === "done") telling = setTimeout(hush, act ? 9_000 : 5_000);
 }
 
 /** Runs something that may be refused, and says so if it is. @return what it gave, or undefined */

@@ -6,7 +6,7 @@ import { watch } from "./live.js";
 import { picture } from "./picture.js";
 import { rows } from "./rows.js";
 import { length, parts } from "./units.js";
-import { counted, endedBy, putt, tags } from "./words.js";
+import { counted, endedBy, putt, standing, tags } from "./words.js";
 
 const at = id => document.getElementById(id);
 const [, , studio, laneName] = location.pathname.split("/");
@@ -25,22 +25,7 @@ function show(fresh = false) {
 
 /** Whether what is shown is what is; and if not, what stands between. */
 function link() {
-  const health = state.health;
-  let [now, said, alarm] = ["live", "Live", ""];
-  if (!state.there) {
-    [now, said, alarm] = ["away", "Studio away", "The studio computer does not answer. This is how things stood when it last did."];
-  } else if (!state.broker) {
-    [now, said, alarm] = ["away", "Lanes unheard", "The studio computer cannot hear its lanes. This is how things stood when it last could."];
-  } else if (health?.state === "lost") {
-    [now, said, alarm] = ["away", "Lane lost", "The lane has stopped answering. No putt is lost: it is shown once the lane is back."];
-  } else if (health?.state === "offline") {
-    [now, said, alarm] = ["away", "Lane off", "The lane is switched off."];
-  } else if (!health) {
-    [now, said] = state.score ? ["live", "Live"] : ["waiting", "Waiting"];
-  } else if (health.faults?.length) {
-    alarm = "Needs a look: " + health.faults.join("; ");
-  }
-  if (now === "away" && !state.score && !state.there) alarm = "The studio computer does not answer yet.";
+  const [now, said, alarm] = standing(state);
   document.body.classList.toggle("stale", now === "away" && state.score != null);
   at("link").dataset.state = now;
   set("link-said", said);

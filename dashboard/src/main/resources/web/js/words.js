@@ -103,3 +103,16 @@ export function missSaid(player) {
   if (player.attempts === player.holed) return "none";
   return miss === Infinity ? "not known" : length(miss);
 }
+
+/** Whether what is shown of a lane is what is: [live, waiting or away; the same in a word or two; what stands between, if anything]. */
+export function standing({ there, broker, health, score }) {
+  if (!there) {
+    return ["away", "Studio away", score ? "The studio computer does not answer. This is how things stood when it last did."
+      : "The studio computer does not answer yet."];
+  }
+  if (!broker) return ["away", "Lanes unheard", "The studio computer cannot hear its lanes. This is how things stood when it last could."];
+  if (health?.state === "lost") return ["away", "Lane lost", "The lane has stopped answering. No putt is lost: it is shown once the lane is back."];
+  if (health?.state === "offline") return ["away", "Lane off", "The lane is switched off."];
+  if (!health && !score) return ["waiting", "Waiting", ""];
+  return ["live", "Live", health?.faults?.length ? "Needs a look: " + health.faults.join("; ") : ""];
+}

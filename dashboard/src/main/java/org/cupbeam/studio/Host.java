@@ -81,6 +81,7 @@ public final class Host implements AutoCloseable {
                 new Listening(lanes, new FaultBook(store), Clock.systemUTC()), this::kept, Clock.systemUTC(),
                 System::nanoTime, new Random());
         lanes.askBroker(ingest::connected);
+        web.sendBy(ingest::send);
         web.start(door.address(), door.port());
         running.push(web);
         running.push(ingest.start());

@@ -14,7 +14,7 @@ import org.slf4j.Logger;
 import org.slf4j.LoggerFactory;
 
 /** Signing in and out, and setting the PIN. */
-final class AccessRoutes {
+final class AccessRoutes implements Routes {
     private static final Logger LOG = LoggerFactory.getLogger(AccessRoutes.class);
     private static final String NAMELESS = "staff";
 
@@ -40,7 +40,8 @@ final class AccessRoutes {
         this.access = access;
     }
 
-    void addTo(RoutesConfig routes) {
+    @Override
+    public void addTo(RoutesConfig routes) {
         routes.get("/sign-in", Page.of("sign-in.html"));
         routes.get("/api/session", this::standing);
         routes.post("/api/session", this::signIn);
@@ -123,8 +124,9 @@ final class AccessRoutes {
 
     /** As corrections will carry it: on one line, and no longer than the lanes take. */
     private static String name(String given) {
-        String clean = given == null ? "" : given.replaceAll("\\p{Cntrl}", " ").strip();
-        return clean.isEmpty() ? NAMELESS : clean.substring(0, Math.min(clean.length(), Score.MAX_NAME)).strip();
+        String clean = given == null ? "" : given.replaceAll("[\\p{Cntrl}\\p{Cs}]", " ").strip();
+        int length = Math.min(clean.codePointCount(0, clean.length()), Score.MAX_NAME);
+        return clean.isEmpty() ? NAMELESS : clean.substring(0, clean.offsetByCodePoints(0, length)).strip();
     }
 
     private static String words(Duration wait) {

@@ -8,7 +8,7 @@ import org.cupbeam.event.Health;
 import org.cupbeam.event.HealthJson;
 
 /** How the lanes are: all at a glance, and each with the trial of its sensors. A lane's page lives on its stream. */
-final class HealthRoutes {
+final class HealthRoutes implements Routes {
     /**
      * One lane.
      *
@@ -24,7 +24,8 @@ final class HealthRoutes {
         this.lanes = lanes;
     }
 
-    void addTo(RoutesConfig routes) {
+    @Override
+    public void addTo(RoutesConfig routes) {
         routes.get("/health", Page.of("health.html"));
         routes.get("/health/{studio}/{lane}", Page.of("rig.html"));
         routes.get("/api/health", this::all);

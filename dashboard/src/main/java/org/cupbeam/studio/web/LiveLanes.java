@@ -4,6 +4,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.concurrent.ConcurrentSkipListMap;
+import java.util.function.BiConsumer;
 import java.util.function.BooleanSupplier;
 import org.cupbeam.event.Answer;
 import org.cupbeam.event.Health;
@@ -29,6 +30,7 @@ public final class LiveLanes implements News.Reader {
     private final Stream list;
     private final Map<String, LiveLane> lanes = new ConcurrentSkipListMap<>();
     private volatile BooleanSupplier brokerThere = () -> false;
+    private volatile BiConsumer<Topics, Answer> answers = (topics, answer) -> { };
 
     /** @param born tells this start of the host from others, in the ids of what the streams say */
     public LiveLanes(String born) {
@@ -40,6 +42,11 @@ public final class LiveLanes implements News.Reader {
     /** How to find out whether the broker can be reached. */
     public void askBroker(BooleanSupplier there) {
         brokerThere = there;
+    }
+
+    /** Who waits for what lanes say to commands; boards do not. */
+    void answersTo(BiConsumer<Topics, Answer> asker) {
+        answers = asker;
     }
 
     @Override
@@ -62,7 +69,7 @@ public final class LiveLanes implements News.Reader {
 
     @Override
     public void answer(Topics topics, Answer answer) {
-        // Whoever asks waits for its answer elsewhere; boards need none.
+        answers.accept(topics, answer);
     }
 
     /** Tells every watcher that the host lives, and whether it hears the lanes. */
@@ -83,6 +90,11 @@ public final class LiveLanes implements News.Reader {
         return List.copyOf(lanes.values());
     }
 
+    /** A lane that has been heard. */
+    Optional<LiveLane> find(Topics topics) {
+        return Optional.ofNullable(lanes.get(key(topics))).filter(LiveLane::heard);
+    }
+
     /** The stream of a path below {@code /live}; a lane may be watched before it is first heard. */
     Optional<Stream> stream(String path) {
         if (LIST.equals(path)) {
@@ -94,11 +106,15 @@ public final class LiveLanes implements News.Reader {
     }
 
     private Optional<LiveLane> lane(Topics topics) {
-        String key = topics.studio() + "/" + topics.lane();
+        String key = key(topics);
         if (!lanes.containsKey(key) && lanes.size() >= MOST_LANES) {
             return Optional.empty();
         }
         return Optional.of(lanes.computeIfAbsent(key, k -> new LiveLane(topics, new Stream(born))));
+    }
+
+    private static String key(Topics topics) {
+        return topics.studio() + "/" + topics.lane();
     }
 
     private void sayList() {

@@ -15,7 +15,7 @@ import org.cupbeam.studio.usage.UsageSheets;
 import org.jdbi.v3.core.Handle;
 
 /** What the owner asks: a month of the studio's use, and when the studio is open. */
-final class UsageRoutes {
+final class UsageRoutes implements Routes {
     private record Hours(String zone, String hours) {
     }
 
@@ -31,7 +31,8 @@ final class UsageRoutes {
         this.clock = clock;
     }
 
-    void addTo(RoutesConfig routes) {
+    @Override
+    public void addTo(RoutesConfig routes) {
         routes.get("/usage", Page.of("usage.html"));
         routes.get("/api/usage", this::month);
         routes.get("/api/usage/export", this::export);

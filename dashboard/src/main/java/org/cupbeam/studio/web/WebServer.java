@@ -9,6 +9,7 @@ import jakarta.servlet.Filter;
 import java.net.BindException;
 import java.security.SecureRandom;
 import java.time.Clock;
+import java.time.Duration;
 import java.time.Instant;
 import java.time.InstantSource;
 import java.util.EnumSet;
@@ -17,6 +18,9 @@ import java.util.Map;
 import java.util.concurrent.Executors;
 import java.util.concurrent.ScheduledExecutorService;
 import java.util.concurrent.TimeUnit;
+import java.util.function.BiPredicate;
+import org.cupbeam.event.Command;
+import org.cupbeam.event.Topics;
 import org.cupbeam.studio.ingest.Arrival;
 import org.cupbeam.studio.store.Store;
 import org.cupbeam.studio.web.access.Sessions;
@@ -37,13 +41,13 @@ public final class WebServer implements AutoCloseable {
     private static final int THREAD_IDLE_MS = 30_000;
     private static final long LOOK_EVERY_MS = 250;
     private static final long PULSE_EVERY_S = 10;
+    private static final Duration PATIENCE = Duration.ofSeconds(3);
 
     private final LiveLanes lanes;
-    private final Store store;
     private final BestToBeat best;
     private final Access access;
-    private final AccessRoutes accessRoutes;
-    private final Clock wall;
+    private final Orders orders = new Orders(PATIENCE);
+    private final List<Routes> subjects;
     private final Javalin javalin;
     private final ScheduledExecutorService clock = Executors.newScheduledThreadPool(1, task -> {
         Thread thread = new Thread(task, "web-clock");
@@ -57,13 +61,17 @@ public final class WebServer implements AutoCloseable {
 
     /** @param wall the time of day for people, with the zone of this machine */
     public WebServer(Store store, LiveLanes lanes, StaffPin pin, Clock wall) {
-        this.wall = wall;
-        this.store = store;
         this.lanes = lanes;
         InstantSource steady = () -> Instant.EPOCH.plusNanos(System.nanoTime()); // a wall clock may jump
         Sessions sessions = new Sessions(new SecureRandom(), steady);
         this.access = new Access(pin, sessions);
-        this.accessRoutes = new AccessRoutes(pin, sessions, new Tries(steady), access);
+        this.subjects = List.of(
+                new AccessRoutes(pin, sessions, new Tries(steady), access),
+                new ControlRoutes(lanes, orders, store),
+                new DrillRoutes(store, wall),
+                new HealthRoutes(lanes),
+                new UsageRoutes(store, wall));
+        lanes.answersTo(orders::answered);
         this.best = new BestToBeat(store, lanes);
         this.javalin = Javalin.create(this::configure);
     }
@@ -88,6 +96,11 @@ public final class WebServer implements AutoCloseable {
         clock.scheduleWithFixedDelay(guarded(best::look), 0, LOOK_EVERY_MS, TimeUnit.MILLISECONDS);
         clock.scheduleWithFixedDelay(guarded(lanes::pulse), 0, PULSE_EVERY_S, TimeUnit.SECONDS);
         return this;
+    }
+
+    /** How commands get to the lanes: false where one cannot go out. */
+    public void sendBy(BiPredicate<Topics, Command> how) {
+        orders.sendBy(how);
     }
 
     /** The port that it listens on. */
@@ -124,9 +137,7 @@ public final class WebServer implements AutoCloseable {
         config.routes.get("/", this::home);
         config.routes.get("/lanes", Page.of("lanes.html"));
         config.routes.get("/board/{studio}/{lane}", Page.of("board.html"));
-        accessRoutes.addTo(config.routes);
-        new HealthRoutes(lanes).addTo(config.routes);
-        new UsageRoutes(store, wall).addTo(config.routes);
+        subjects.forEach(each -> each.addTo(config.routes));
     }
 
     private void servlets(ServletContextHandler context) {
