@@ -1,7 +1,7 @@
 package org.cupbeam.studio.insight.make;
 
+import org.cupbeam.studio.insight.chance.Bell;
 import org.cupbeam.studio.insight.chance.Estimate;
-import org.cupbeam.studio.insight.chance.Summit;
 
 /**
  * A player's direction: the standard deviation of where putts start, from which of them dropped given how wide the hole
@@ -20,29 +20,45 @@ public record DirectionFit(double logRad, double logSd, int putts) {
     private static final double USUAL_LOG_SD = 0.35;
     private static final double VARIANCE_MIN = 1;
 
+    private static final int STEPS = 8;
+    private static final double LONGEST_STEP = 0.5;
+
     /** With what is held likely beforehand. */
     public static DirectionFit of(DirectionTally tally) {
-        Summit summit = Summit.of(log -> logDensity(tally, log[0]), Math.log(USUAL_RAD));
-        double misfit = misfit(tally, Math.exp(summit.at()[0]));
-        return new DirectionFit(summit.at()[0], summit.sd(0) * Math.sqrt(misfit), tally.putts());
+        return of(tally, Math.log(USUAL_RAD), USUAL_LOG_SD);
+    }
+
+    /**
+     * With something else held likely beforehand.
+     *
+     * @param usualLog   the logarithm of the standard deviation in radians
+     * @param usualLogSd how likely that is: a standard deviation of it
+     */
+    public static DirectionFit of(DirectionTally tally, double usualLog, double usualLogSd) {
+        double log = usualLog;
+        double told = 0;
+        for (int step = 0; step < STEPS; step++) {
+            double slope = (usualLog - log) / (usualLogSd * usualLogSd);
+            told = 1 / (usualLogSd * usualLogSd);
+            for (int cell = 0; cell < DirectionTally.cells(); cell++) {
+                if (tally.tries(cell) > 0) {
+                    double chance = chance(cell, Math.exp(log));
+                    double z = DirectionTally.halfAngleRad(cell) / Math.exp(log);
+                    double falls = -2 * z * Bell.density(z) / (chance * (1 - chance));
+                    slope += falls * (tally.made(cell) - tally.tries(cell) * chance);
+                    told += falls * falls * tally.tries(cell) * chance * (1 - chance);
+                }
+            }
+            // Fisher's scoring, with steps no longer than the curve bends.
+            log += Math.max(-LONGEST_STEP, Math.min(LONGEST_STEP, slope / told));
+        }
+        double misfit = misfit(tally, Math.exp(log));
+        return new DirectionFit(log, Math.sqrt(misfit / told), tally.putts());
     }
 
     /** In degrees. */
     public Estimate degrees() {
         return Estimate.ofLog(logRad, logSd).times(180 / Math.PI);
-    }
-
-    private static double logDensity(DirectionTally tally, double log) {
-        double off = (log - Math.log(USUAL_RAD)) / USUAL_LOG_SD;
-        double sum = -0.5 * off * off;
-        for (int cell = 0; cell < DirectionTally.cells(); cell++) {
-            if (tally.tries(cell) > 0) {
-                double chance = chance(cell, Math.exp(log));
-                sum += tally.made(cell) * Math.log(chance)
-                        + (tally.tries(cell) - tally.made(cell)) * Math.log1p(-chance);
-            }
-        }
-        return sum;
     }
 
     /** By what factor the cells scatter more than counting explains; 1 or more. */

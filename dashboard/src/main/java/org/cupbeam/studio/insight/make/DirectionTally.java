@@ -15,11 +15,25 @@ public final class DirectionTally {
 
     /** One more putt; one that the hole could not have kept tells nothing. */
     public void add(double halfAngleRad, boolean holed) {
-        int cell = cell(halfAngleRad);
+        addTo(cell(halfAngleRad), holed);
+    }
+
+    /** One more putt of a cell; none where that is -1. */
+    public void addTo(int cell, boolean holed) {
         if (cell >= 0) {
             tries[cell]++;
             made[cell] += holed ? 1 : 0;
         }
+    }
+
+    /** These and others together. */
+    public DirectionTally plus(DirectionTally other) {
+        DirectionTally both = new DirectionTally();
+        for (int cell = 0; cell < CELLS; cell++) {
+            both.tries[cell] = tries[cell] + other.tries[cell];
+            both.made[cell] = made[cell] + other.made[cell];
+        }
+        return both;
     }
 
     /** The cell of a half angle; -1 for none. */

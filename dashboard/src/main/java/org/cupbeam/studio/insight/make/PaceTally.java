@@ -2,19 +2,21 @@ package org.cupbeam.studio.insight.make;
 
 import java.util.ArrayList;
 import java.util.List;
-import java.util.Map;
-import java.util.TreeMap;
 
 /** Lengths of rolls, counted: by where they were putted from, in hundredths of that distance. */
 public final class PaceTally {
-    private static final double DISTANCE_STEP_MM = 20;
+    /** Distances within so small a share of each other count as one place, at their mean. */
+    private static final double LOG_STEP = 0.02;
     private static final int PARTS = 100;
     /** Rolls of more than so many times the distance count as this. */
     private static final int LONGEST = 4 * PARTS;
     private static final int WHOLE = 0;
     private static final int CUT = 1;
 
-    private final Map<Integer, Place> byDistance = new TreeMap<>();
+    /** Up to 1 km. */
+    private static final int PLACES = (int) (Math.log(1e6) / LOG_STEP) + 2;
+
+    private final Place[] byDistance = new Place[PLACES];
 
     private static final class Place {
         private final int[][] counts = new int[2][LONGEST + 1];
@@ -43,9 +45,43 @@ public final class PaceTally {
         count(distanceMm, paceMm, CUT);
     }
 
+    /** These and others together. */
+    public PaceTally plus(PaceTally other) {
+        PaceTally both = new PaceTally();
+        both.take(this);
+        both.take(other);
+        return both;
+    }
+
+    private void take(PaceTally other) {
+        for (int step = 0; step < PLACES; step++) {
+            Place from = other.byDistance[step];
+            if (from == null) {
+                continue;
+            }
+            Place to = place(step);
+            to.distancesMm += from.distancesMm;
+            to.putts += from.putts;
+            for (int part = 0; part <= LONGEST; part++) {
+                to.counts[WHOLE][part] += from.counts[WHOLE][part];
+                to.counts[CUT][part] += from.counts[CUT][part];
+            }
+        }
+    }
+
+    private Place place(int step) {
+        if (byDistance[step] == null) {
+            byDistance[step] = new Place();
+        }
+        return byDistance[step];
+    }
+
     List<Rolls> rolls() {
         List<Rolls> all = new ArrayList<>();
-        byDistance.values().forEach(place -> {
+        for (Place place : byDistance) {
+            if (place == null) {
+                continue;
+            }
             int[][] counts = place.counts;
             double distanceMm = place.distancesMm / place.putts;
             for (int part = 0; part <= LONGEST; part++) {
@@ -57,14 +93,14 @@ public final class PaceTally {
                     all.add(new Rolls(distanceMm, share * distanceMm, false, counts[CUT][part]));
                 }
             }
-        });
+        }
         return all;
     }
 
     private void count(double distanceMm, double paceMm, int which) {
-        int step = (int) Math.max(1, Math.round(distanceMm / DISTANCE_STEP_MM));
+        int step = (int) Math.max(0, Math.round(Math.log(distanceMm) / LOG_STEP));
         int part = (int) Math.min(LONGEST, Math.max(0, PARTS * (1 + paceMm / distanceMm)));
-        Place place = byDistance.computeIfAbsent(step, key -> new Place());
+        Place place = place(step);
         place.counts[which][part]++;
         place.distancesMm += distanceMm;
         place.putts++;

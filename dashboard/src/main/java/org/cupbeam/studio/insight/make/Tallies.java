@@ -35,8 +35,13 @@ public final class Tallies {
 
     /** Counts them all. */
     public static Tallies of(Sessions sessions) {
+        return of(sessions, 0);
+    }
+
+    /** Counts those from a session on. */
+    public static Tallies of(Sessions sessions, int from) {
         Tallies tallies = new Tallies();
-        for (int session = 0; session < sessions.count(); session++) {
+        for (int session = from; session < sessions.count(); session++) {
             for (int i = sessions.starts()[session]; i < sessions.starts()[session + 1]; i++) {
                 Shot shot = sessions.shots().get(i);
                 tallies.count(shot);

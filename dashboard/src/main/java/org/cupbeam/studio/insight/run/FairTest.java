@@ -45,15 +45,28 @@ public record FairTest(int station, Option best, List<Option> options) {
         int target = Math.min(station, drill.stations().count());
         List<Option> options = new ArrayList<>();
         for (Supply supply : Supply.values()) {
-            for (int balls = drill.holed(); balls <= Math.max(BALLS_MAX, drill.holed()); balls++) {
-                Drill tried = with(drill, balls, supply);
-                DrillMap.of(tried, rigLimitMm).ifPresent(map -> options.add(
-                        new Option(tried, Forecast.of(map, contender, rigLimitMm).atLeast(target))));
-            }
+            tryBalls(drill, supply, target, contender, rigLimitMm, options);
         }
         options.sort(Comparator.comparingDouble(Option::unfair));
         return options.stream().filter(each -> each.drill.supply() == drill.supply()).findFirst()
                 .map(best -> new FairTest(target, best, options));
+    }
+
+    /** More and more balls, until the chance is even or better: each ball makes it higher. */
+    private static void tryBalls(Drill drill, Supply supply, int target, Contender contender, double rigLimitMm,
+                                 List<Option> options) {
+        for (int balls = drill.holed(); balls <= Math.max(BALLS_MAX, drill.holed()); balls++) {
+            Drill tried = with(drill, balls, supply);
+            Optional<DrillMap> map = DrillMap.of(tried, rigLimitMm);
+            if (map.isEmpty()) {
+                return;
+            }
+            double chance = Forecast.of(map.get(), contender, rigLimitMm).atLeast(target);
+            options.add(new Option(tried, chance));
+            if (chance >= 0.5) {
+                return;
+            }
+        }
     }
 
     /** As a sentence. */

@@ -1,7 +1,10 @@
 package org.cupbeam.studio.insight.turn;
 
 import java.util.Arrays;
+import java.util.HashMap;
+import java.util.Map;
 import org.cupbeam.studio.insight.chance.Bell;
+import org.cupbeam.studio.insight.chance.LogOdds;
 import org.cupbeam.studio.insight.make.DirectionTally;
 import org.cupbeam.studio.insight.make.Opening;
 import org.cupbeam.studio.insight.make.PaceFit;
@@ -17,11 +20,13 @@ public final class SeriesBuilder {
     /** So many of the direction's cells count as one. */
     private static final int COARSER = 4;
     private static final double SURE = 1e-4;
+    private static final double LOG_ODDS_STEP = 0.05;
 
     private final Part part;
     private final Sessions sessions;
     private final int[] starts;
     private final int[] numbers;
+    private final Map<Long, Integer> shared = new HashMap<>();
     private int[] cells;
     private float[] successes;
     private double[] chances = new double[64];
@@ -101,13 +106,21 @@ public final class SeriesBuilder {
 
     private void add(int cell, float success, Shot shot, Chances by) {
         if (numbers[cell] == 0) {
-            if (used == chances.length) {
-                chances = Arrays.copyOf(chances, 2 * used);
-            }
-            chances[used++] = Math.min(1 - SURE, Math.max(SURE, by.of(shot)));
-            numbers[cell] = used;
+            numbers[cell] = 1 + sharing(by.of(shot));
         }
         cells[putts] = numbers[cell] - 1;
         successes[putts++] = success;
+    }
+
+    /** The number of the cell that all chances about as high as this share. */
+    private int sharing(double chance) {
+        long step = Math.round(LogOdds.of(Math.min(1 - SURE, Math.max(SURE, chance))) / LOG_ODDS_STEP);
+        return shared.computeIfAbsent(step, key -> {
+            if (used == chances.length) {
+                chances = Arrays.copyOf(chances, 2 * used);
+            }
+            chances[used] = LogOdds.chance(key * LOG_ODDS_STEP);
+            return used++;
+        });
     }
 }

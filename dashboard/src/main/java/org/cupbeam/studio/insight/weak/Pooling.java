@@ -1,7 +1,10 @@
 package org.cupbeam.studio.insight.weak;
 
 import java.util.Arrays;
+import java.util.HashMap;
 import java.util.List;
+import java.util.Map;
+import java.util.TreeMap;
 import org.cupbeam.studio.insight.chance.LogOdds;
 import org.cupbeam.studio.insight.make.MakeCurve;
 import org.cupbeam.studio.insight.make.Tallies;
@@ -24,22 +27,60 @@ final class Pooling {
     private static final double SPREADS_SD = 0.3;
     private static final int STEPS_MAX = 20;
     private static final double SETTLED = 1e-8;
+    private static final double BASE_STEP = 0.1;
 
-    private final double[] base;
-    private final boolean[][] has;
-    private final List<Tallies.Kind> kinds;
+    private final List<Row> rows;
 
-    private Pooling(List<Tallies.Kind> kinds, MakeCurve usual) {
-        this.kinds = kinds;
-        base = new double[kinds.size()];
-        has = new boolean[kinds.size()][SIZE];
-        for (int row = 0; row < base.length; row++) {
-            Tallies.Kind kind = kinds.get(row);
-            base[row] = LogOdds.of(usual.at(kind.tries().distanceMm()));
-            for (int trait = 0; trait < TRAITS.length; trait++) {
-                has[row][trait] = TRAITS[trait].of(kind.tries().distanceMm(), kind.breaks(), kind.lie());
+    private Pooling(List<Row> rows) {
+        this.rows = rows;
+    }
+
+    /**
+     * Putts with the same traits, about as likely to drop.
+     *
+     * @param base    the log odds of the usual player
+     * @param effects that they have: numbers of traits, and the level's
+     */
+    private record Row(double base, int[] effects, double tries, double made) {
+
+        static List<Row> of(List<Tallies.Kind> kinds, MakeCurve usual) {
+            Map<Long, Row> rows = new TreeMap<>();
+            Map<Double, Double> bases = new HashMap<>();
+            for (Tallies.Kind kind : kinds) {
+                double base = bases.computeIfAbsent(kind.tries().distanceMm(), mm -> LogOdds.of(usual.at(mm)));
+                int[] effects = effects(kind);
+                long key = Math.round(base / BASE_STEP);
+                for (int effect : effects) {
+                    key = key * (SIZE + 1) + effect;
+                }
+                rows.merge(key, new Row(base, effects, kind.tries().tries(), kind.tries().made()), Row::plus);
             }
-            has[row][TRAITS.length] = true;
+            return List.copyOf(rows.values());
+        }
+
+        private static int[] effects(Tallies.Kind kind) {
+            int[] effects = new int[SIZE];
+            int count = 0;
+            for (int trait = 0; trait < TRAITS.length; trait++) {
+                if (TRAITS[trait].of(kind.tries().distanceMm(), kind.breaks(), kind.lie())) {
+                    effects[count++] = trait;
+                }
+            }
+            effects[count++] = TRAITS.length;
+            return Arrays.copyOf(effects, count);
+        }
+
+        private Row plus(Row other) {
+            double all = tries + other.tries;
+            return new Row((base * tries + other.base * other.tries) / all, effects, all, made + other.made);
+        }
+
+        private double logOdds(double[] at) {
+            double sum = base;
+            for (int effect : effects) {
+                sum += at[effect];
+            }
+            return sum;
         }
     }
 
@@ -65,7 +106,7 @@ final class Pooling {
     }
 
     static Effects of(List<Tallies.Kind> kinds, MakeCurve usual) {
-        Pooling pooling = new Pooling(kinds, usual);
+        Pooling pooling = new Pooling(Row.of(kinds, usual));
         Mode[] modes = new Mode[SPREADS.length];
         double[] weights = new double[SPREADS.length];
         for (int i = 0; i < SPREADS.length; i++) {
@@ -134,16 +175,13 @@ final class Pooling {
             slope[i] = -precision * at[i];
             second[i][i] = precision;
         }
-        for (int row = 0; row < base.length; row++) {
-            double chance = LogOdds.chance(logOdds(row, at));
-            double off = kinds.get(row).tries().made() - kinds.get(row).tries().tries() * chance;
-            double told = kinds.get(row).tries().tries() * chance * (1 - chance);
-            for (int i = 0; i < SIZE; i++) {
-                if (has[row][i]) {
-                    slope[i] += off;
-                    for (int j = 0; j < SIZE; j++) {
-                        second[i][j] += has[row][j] ? told : 0;
-                    }
+        for (Row row : rows) {
+            double chance = LogOdds.chance(row.logOdds(at));
+            double told = row.tries * chance * (1 - chance);
+            for (int i : row.effects) {
+                slope[i] += row.made - row.tries * chance;
+                for (int j : row.effects) {
+                    second[i][j] += told;
                 }
             }
         }
@@ -154,18 +192,9 @@ final class Pooling {
         for (int i = 0; i < SIZE; i++) {
             sum -= 0.5 * precision(i, spread) * at[i] * at[i];
         }
-        for (int row = 0; row < base.length; row++) {
-            double logOdds = logOdds(row, at);
-            sum += kinds.get(row).tries().made() * logOdds
-                    - kinds.get(row).tries().tries() * Math.log1p(Math.exp(logOdds));
-        }
-        return sum;
-    }
-
-    private double logOdds(int row, double[] at) {
-        double sum = base[row];
-        for (int i = 0; i < SIZE; i++) {
-            sum += has[row][i] ? at[i] : 0;
+        for (Row row : rows) {
+            double logOdds = row.logOdds(at);
+            sum += row.made * logOdds - row.tries * Math.log1p(Math.exp(logOdds));
         }
         return sum;
     }

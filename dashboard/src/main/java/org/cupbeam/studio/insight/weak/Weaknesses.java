@@ -1,19 +1,24 @@
 package org.cupbeam.studio.insight.weak;
 
 import java.util.ArrayList;
+import java.util.EnumMap;
 import java.util.List;
+import java.util.Map;
 import org.cupbeam.studio.insight.chance.Estimate;
 import org.cupbeam.studio.insight.chance.LogOdds;
 import org.cupbeam.studio.insight.make.MakeCurve;
 import org.cupbeam.studio.insight.make.Tallies;
+import org.cupbeam.studio.insight.shot.Break;
+import org.cupbeam.studio.insight.shot.Lie;
 
 /**
  * A player's strengths and weaknesses by trait, each set against the others of its family. Among players who have none, at
  * most one in twenty is told of any.
  *
  * @param findings by trait, those of which there could be any
+ * @param effects  how far each trait moves the log odds, drawn toward none; as far as is known, however little that is
  */
-public record Weaknesses(List<Finding> findings) {
+public record Weaknesses(List<Finding> findings, Map<Trait, Double> effects) {
     /**
      * So many standard deviations from none is clear. Pooling has drawn the effects together already, so that even with
      * nine of them looked at no more is called for; that one in twenty holds is measured by simulation.
@@ -31,12 +36,23 @@ public record Weaknesses(List<Finding> findings) {
 
     public Weaknesses {
         findings = List.copyOf(findings);
+        effects = Map.copyOf(effects);
+    }
+
+    /** By what a putt's break and slope move its log odds. */
+    public double moved(Break breaks, Lie lie) {
+        double sum = 0;
+        for (Trait trait : Trait.values()) {
+            boolean here = trait.family() != Trait.Family.DISTANCE && trait.of(1, breaks, lie);
+            sum += here ? effects.getOrDefault(trait, 0.0) : 0;
+        }
+        return sum;
     }
 
     /** From a player's putts. */
     public static Weaknesses of(Tallies tallies) {
         List<Tallies.Kind> kinds = tallies.byKind();
-        MakeCurve usual = Usual.curve(kinds, tallies.decelerationMmPerS2());
+        MakeCurve usual = Usual.curve(tallies.byPlace(), tallies.decelerationMmPerS2());
         Pooling.Effects effects = Pooling.of(kinds, usual);
         List<Part> parts = new ArrayList<>();
         for (Trait trait : Trait.values()) {
@@ -49,7 +65,11 @@ public record Weaknesses(List<Finding> findings) {
                 findings.add(finding(trait, others, effects, parts));
             }
         }
-        return new Weaknesses(findings);
+        Map<Trait, Double> means = new EnumMap<>(Trait.class);
+        for (Trait trait : Trait.values()) {
+            means.put(trait, effects.mean()[trait.ordinal()]);
+        }
+        return new Weaknesses(findings, means);
     }
 
     /** Those that the putts show, the worst first. */

@@ -8,6 +8,7 @@ import java.util.List;
 import java.util.Random;
 import org.cupbeam.studio.insight.chance.Proportion;
 import org.cupbeam.studio.insight.make.Stroke;
+import org.cupbeam.studio.insight.make.Tallies;
 import org.cupbeam.studio.insight.shot.Break;
 import org.cupbeam.studio.insight.shot.Golfer;
 import org.cupbeam.studio.insight.shot.Lie;
@@ -73,10 +74,53 @@ class MissesTest {
             Golfer golfer = new Golfer(1.3, lie == Lie.UPHILL ? 100 : 500, 0.08, 0.005);
             shots.add(golfer.putt(random, 1, i, 2000 + 500 * (i % 5)).tagged(Break.STRAIGHT, lie));
         }
-        PaceByLie pace = PaceByLie.of(Sessions.of(shots));
-        assertThat(pace.furtherDownhillMm().orElseThrow()).isBetween(300.0, 500.0);
-        assertThat(pace.inWords(Units.METRIC)).matches("Downhill putts roll on average \\d\\d cm further past the hole than "
-                + "uphill ones, of \\d+ measured putts\\.");
-        assertThat(PaceByLie.of(Sessions.of(shots.subList(0, 10))).inWords(Units.METRIC)).isEmpty();
+        StrokeByTrait stroke = byTrait(shots);
+        assertThat(stroke.furtherDownhillMm().orElseThrow()).isBetween(300.0, 500.0);
+        assertThat(stroke.wider()).isEmpty();
+        assertThat(stroke.inWords(Units.METRIC)).singleElement().asString().matches(
+                "Downhill putts roll on average \\d\\d cm further past the hole than uphill ones\\.");
+        assertThat(byTrait(shots.subList(0, 40)).inWords(Units.METRIC)).isEmpty();
+    }
+
+    @Test
+    void scatterThatIsWiderOnOneKindIsFoundAndSaid() {
+        Random random = new Random(7);
+        List<Shot> shots = new ArrayList<>();
+        for (int i = 0; i < 900; i++) {
+            Break breaks = Break.values()[i % 3];
+            Lie lie = Lie.values()[random.nextInt(3)];
+            Golfer golfer = new Golfer(breaks == Break.RIGHT_TO_LEFT ? 2.2 : 1.3, 300, lie == Lie.DOWNHILL ? 0.13 : 0.08, 0.005);
+            shots.add(golfer.putt(random, 1, i, 2000 + 500 * random.nextInt(5)).tagged(breaks, lie));
+        }
+        assertThat(byTrait(shots).wider()).extracting(each -> each.trait() + (each.direction() ? " direction" : " pace"))
+                .containsExactlyInAnyOrder("RIGHT_TO_LEFT direction", "DOWNHILL pace");
+        assertThat(byTrait(shots).inWords(Units.METRIC)).anySatisfy(text -> assertThat(text).matches(
+                "On right-to-left putts your direction scatters by 2\\.\\d degrees, elsewhere by 1\\.\\d \\(\\d+ putts\\)\\."))
+                .anySatisfy(text -> assertThat(text).matches(
+                        "On downhill putts your length scatters by 1\\d in 100, elsewhere by \\d \\(\\d+ putts\\)\\."));
+    }
+
+    /** With nothing to find, at most one player in twenty is told of a kind with more scatter. */
+    @Test
+    void playersWithoutAnyAreToldOfNone() {
+        int players = 200;
+        int told = 0;
+        for (int player = 0; player < players; player++) {
+            Random random = new Random(3000 + player);
+            List<Shot> shots = new ArrayList<>();
+            for (int i = 0; i < 1200; i++) {
+                shots.add(Golfer.club().putt(random, i / 60, i, 914.4 * (1 + random.nextInt(7)))
+                        .tagged(Break.values()[random.nextInt(3)], Lie.values()[random.nextInt(3)]));
+            }
+            told += byTrait(shots).wider().isEmpty() ? 0 : 1;
+        }
+        System.out.printf("1200 putts, seeds 3000 on: %d of %d players with the same scatter everywhere are told of more%n",
+                told, players);
+        assertThat((double) told / players).isLessThanOrEqualTo(0.05 + 2 * Math.sqrt(0.05 * 0.95 / players));
+    }
+
+    private static StrokeByTrait byTrait(List<Shot> shots) {
+        Sessions sessions = Sessions.of(shots);
+        return StrokeByTrait.of(sessions, Tallies.of(sessions).stroke());
     }
 }
