@@ -14,7 +14,7 @@ import org.cupbeam.studio.insight.words.Words;
 final class StrokeAdvice {
     private static final double LONG_MM = 9000;
     private static final double TENTH_BETTER = 0.9;
-    private static final double CLEARLY_MORE = 1.5;
+    private static final double CLEARLY_MORE = 1.3;
     private static final double LEAST_PER_HUNDRED = 1;
     private static final double AIM_PER_HUNDRED = 2;
     private static final double AIM_STEP_MM = 50;
@@ -40,7 +40,7 @@ final class StrokeAdvice {
         lag().ifPresent(all::add);
         if (stroke.mishitShare() > MISHIT_MANY) {
             all.add(new Advice(Rule.CLEAN_STRIKE, "Practise a clean strike from short range.",
-                    Words.inHundred(stroke.mishitShare()) + " putts have quite another length than you mean, of "
+                    Words.ofHundred(stroke.mishitShare(), "putts") + " have quite another length than you mean, of "
                             + Words.count(fit.pace().putts(), "measured putt") + "."));
         }
         return all;
@@ -87,7 +87,7 @@ final class StrokeAdvice {
         double three = stroke.threePutts(LONG_MM, stroke);
         return three < THREE_PUTTS_MANY ? Optional.empty() : Optional.of(new Advice(Rule.LAG,
                 "Practise length from long range, whether it drops or not.", "From " + findings.units().length(LONG_MM)
-                + " you would need three putts about " + Words.inHundred(three) + " times, by your direction and pace as "
+                + " you would need three putts about " + Math.round(100 * three) + " times in 100, by your direction and pace as "
                 + "measured."));
     }
 

@@ -73,7 +73,8 @@ public record PaceFit(double aimPastMm, double aimSdMm, double paceSd, double lo
         private double aimWeight = 1 / (USUAL_AIM_SD_MM * USUAL_AIM_SD_MM);
         private double aim = USUAL_AIM_MM * aimWeight;
         private double squares = USUAL_PUTTS * USUAL_SD * USUAL_SD;
-        private double fromSeen;
+        private double scatterTold = 2 * USUAL_PUTTS;
+        private double aimTold = 1 / (USUAL_AIM_SD_MM * USUAL_AIM_SD_MM);
         private double mishit;
         private int all;
         private int seen;
@@ -90,7 +91,11 @@ public record PaceFit(double aimPastMm, double aimSdMm, double paceSd, double lo
             if (each.seen()) {
                 seen += each.putts();
                 double well = share(Bell.density(z) / from.paceSd, 1 / MISHIT_UP_TO);
-                fromSeen += each.putts() * well;
+                // What is not known for sure, whether a putt was mishit, takes away from what it tells (T. A. Louis, 1982).
+                double doubt = well * (1 - well);
+                scatterTold += each.putts() * (2 * well * z * z - doubt * (z * z - 1) * (z * z - 1));
+                double sdMm = from.paceSd * meantMm;
+                aimTold += each.putts() * (well - doubt * z * z) / (sdMm * sdMm);
                 take(each.putts() * well, meantMm, z, z * z);
             } else {
                 double below = Math.max(1e-300, Bell.below(z));
@@ -117,8 +122,8 @@ public record PaceFit(double aimPastMm, double aimSdMm, double paceSd, double lo
 
         private PaceFit fit() {
             mishit = all - meant;
-            return new PaceFit(aim / aimWeight, Math.sqrt(1 / aimWeight), Math.sqrt(squares / (USUAL_PUTTS + meant)),
-                    Math.sqrt(0.5 / (USUAL_PUTTS + fromSeen)),
+            return new PaceFit(aim / aimWeight, Math.sqrt(1 / aimTold), Math.sqrt(squares / (USUAL_PUTTS + meant)),
+                    Math.sqrt(1 / Math.max(USUAL_PUTTS, scatterTold)),
                     (USUAL_MISHIT * MISHIT_PUTTS + mishit) / (MISHIT_PUTTS + all), seen);
         }
     }

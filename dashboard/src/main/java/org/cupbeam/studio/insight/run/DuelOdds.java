@@ -55,6 +55,6 @@ public record DuelOdds(double first, double second, double level) {
         String favourite = even() >= 0.5 ? firstName : secondName;
         double chance = Math.max(even(), 1 - even());
         return chance < 0.525 ? firstName + " and " + secondName + " are an even match."
-                : favourite + " should win " + Words.inHundred(chance) + " duels.";
+                : favourite + " should win " + Words.ofHundred(chance, "duels") + ".";
     }
 }

@@ -71,8 +71,8 @@ public record FairTest(int station, Option best, List<Option> options) {
 
     /** As a sentence. */
     public String inWords() {
-        return "With " + Words.count(best.drill.balls(), "ball") + " you clear station " + station + " "
-                + Words.inHundred(best.chance) + " runs: " + (best.unfair() < 0.1 ? "a fair test."
+        return "With " + Words.count(best.drill.balls(), "ball") + " you clear station " + station + " in "
+                + Words.ofHundred(best.chance, "runs") + ": " + (best.unfair() < 0.1 ? "a fair test."
                 : best.chance > 0.5 ? "even so an easy one." : "even so a hard one.");
     }
 

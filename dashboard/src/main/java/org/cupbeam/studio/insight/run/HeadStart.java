@@ -39,6 +39,6 @@ public record HeadStart(int stations, boolean firstWeaker, DuelOdds odds) {
             return "No head start makes this duel more even.";
         }
         return "Give " + weaker + " " + Words.count(stations, "station") + " to begin with: then " + stronger
-                + " should win " + Words.inHundred(odds.even()) + ".";
+                + " should win " + Words.ofHundred(odds.even(), "duels") + ".";
     }
 }

@@ -29,9 +29,9 @@ public record Finding(Trait trait, Verdict verdict, int putts, Estimate logOdds,
     public String inWords(Units units) {
         String kind = trait.words(units) + " putts";
         return switch (verdict) {
-            case WEAK -> "Weak: you hole " + Words.inHundred(holed) + " " + kind + ", where your other putts would have "
+            case WEAK -> "Weak: you hole " + Words.ofHundred(holed, kind) + ", where your other putts would have "
                     + Math.round(100 * elsewhere) + ".";
-            case STRONG -> "Strong: you hole " + Words.inHundred(holed) + " " + kind
+            case STRONG -> "Strong: you hole " + Words.ofHundred(holed, kind)
                     + ", where your other putts would have " + Math.round(100 * elsewhere) + ".";
             case ALIKE -> sentence(kind) + " are about as good as your others.";
             case UNKNOWN -> "Not yet known of " + kind + ": about " + moreNeeded + " more would tell.";

@@ -69,10 +69,10 @@ public record Misses(Proportion stoppedShort, Proportion ranPast, Proportion lip
             sentences.add("Of your misses " + stoppedShort.wilson().inHundred() + " stop short of the hole.");
         }
         if (ranPast.tries() >= FEWEST) {
-            sentences.add(Words.inHundred(ranPast.share()) + " misses run past the limit.");
+            sentences.add(Words.ofHundred(ranPast.share(), "misses") + " run past the limit.");
         }
         if (lippedOut.tries() >= FEWEST && lippedOut.made() > 0) {
-            sentences.add(Words.inHundred(lippedOut.share()) + " misses touch the rim and stay out.");
+            sentences.add(Words.ofHundred(lippedOut.share(), "misses") + " touch the rim and stay out.");
         }
         return sentences;
     }

@@ -122,9 +122,19 @@ public record StrokeByTrait(List<Wider> wider, Map<Trait, PaceFit> paces) {
     }
 
     private static final class Tally {
-        private DirectionTally direction = new DirectionTally();
-        private PaceTally pace = new PaceTally();
+        private final DirectionTally direction;
+        private final PaceTally pace;
         private int putts;
+
+        Tally() {
+            this(new DirectionTally(), new PaceTally(), 0);
+        }
+
+        private Tally(DirectionTally direction, PaceTally pace, int putts) {
+            this.direction = direction;
+            this.pace = pace;
+            this.putts = putts;
+        }
 
         void add(Shot shot, int cell) {
             if (shot.hasPace()) {
@@ -137,11 +147,7 @@ public record StrokeByTrait(List<Wider> wider, Map<Trait, PaceFit> paces) {
         }
 
         Tally plus(Tally other) {
-            Tally both = new Tally();
-            both.direction = direction.plus(other.direction);
-            both.pace = pace.plus(other.pace);
-            both.putts = putts + other.putts;
-            return both;
+            return new Tally(direction.plus(other.direction), pace.plus(other.pace), putts + other.putts);
         }
     }
 }

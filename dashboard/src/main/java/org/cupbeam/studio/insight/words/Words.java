@@ -22,6 +22,11 @@ public final class Words {
         return inHundred(share) + " (" + Math.round(100 * low) + " to " + Math.round(100 * high) + ")";
     }
 
+    /** How many of a hundred things, as {@code 42 of 100 runs}. */
+    public static String ofHundred(double share, String nouns) {
+        return inHundred(share).replace(" in ", " of ") + " " + nouns;
+    }
+
     /** A number and its noun, as {@code 1 ball} or {@code 3 balls}. */
     public static String count(long number, String noun) {
         return number + " " + noun + (number == 1 ? "" : "s");

@@ -76,6 +76,24 @@ class BenchTest {
     }
 
     @Test
+    void aPlayerIsSetAgainstTheirOwnPast() {
+        CurveFit then = CurveFit.of(Shape.ANGLE_AND_DISTANCE, Prior.ANGLE_AND_DISTANCE, List.of(new Tries(8 * FT, 500, 200)));
+        OwnPast better = OwnPast.of(then, List.of(new Tries(8 * FT, 300, 160)));
+        assertThat(better.expected()).isCloseTo(120, within(4.0));
+        assertThat(better.clear()).isTrue();
+        assertThat(better.inWords()).matches("Of 300 putts you holed 160; at your earlier rate about 1[12]\\d would have dropped\\.");
+        assertThat(OwnPast.of(then, List.of(new Tries(8 * FT, 30, 14))).inWords()).endsWith(", which may be chance.");
+    }
+
+    @Test
+    void theNextPuttsAreSaidWithLuckInThem() {
+        CurveFit fit = CurveFit.of(Shape.ANGLE_AND_DISTANCE, Prior.ANGLE_AND_DISTANCE, List.of(new Tries(8 * FT, 500, 250)));
+        assertThat(NextPutts.of(fit, 8 * FT, 10).inWords(Units.FEET))
+                .isEqualTo("Of your next 10 putts from 8 ft 3 to 7 should drop.");
+        assertThat(NextPutts.of(fit, 8 * FT, 10).made().mean()).isCloseTo(5, within(0.15));
+    }
+
+    @Test
     void studioPlayersStayAnonymous() {
         List<MakeCurve> eight = IntStream.range(1, 9).mapToObj(each -> (MakeCurve) mm -> each / 10.0).toList();
         assertThat(Peers.from(eight.subList(0, 7), 3000)).isEmpty();

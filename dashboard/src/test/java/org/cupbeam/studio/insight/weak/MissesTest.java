@@ -42,8 +42,8 @@ class MissesTest {
         }
         assertThat(Misses.of(Sessions.of(shots), 914.4).inWords()).satisfiesExactly(
                 first -> assertThat(first).matches("Of your misses \\d\\d in 100 \\(\\d\\d to \\d\\d\\) stop short of the hole\\."),
-                second -> assertThat(second).matches("\\d+ in 100 misses run past the limit\\."),
-                third -> assertThat(third).matches("\\d+ in 100 misses touch the rim and stay out\\."));
+                second -> assertThat(second).matches("\\d+ of 100 misses run past the limit\\."),
+                third -> assertThat(third).matches("\\d+ of 100 misses touch the rim and stay out\\."));
     }
 
     /** Against two putts, simulated with where each comes to rest beside the line, too. */

@@ -22,7 +22,7 @@ class WeaknessesTest {
         assertThat(found.weak()).extracting(Finding::trait).containsExactly(Trait.RIGHT_TO_LEFT);
         assertThat(found.weak().get(0).perHundred()).isBetween(-17.0, -4.0);
         assertThat(found.weak().get(0).inWords(Units.FEET)).matches(
-                "Weak: you hole \\d\\d in 100 right-to-left putts, where your other putts would have \\d\\d\\.");
+                "Weak: you hole \\d\\d of 100 right-to-left putts, where your other putts would have \\d\\d\\.");
     }
 
     @Test

@@ -19,6 +19,8 @@ class WordsTest {
     @Test
     void sharesAreCountedInHundreds() {
         assertThat(Words.inHundred(0.416)).isEqualTo("42 in 100");
+        assertThat(Words.ofHundred(0.416, "runs")).isEqualTo("42 of 100 runs");
+        assertThat(Words.ofHundred(0.999, "runs")).isEqualTo("more than 99 of 100 runs");
         assertThat(Words.inHundred(0.001)).isEqualTo("fewer than 1 in 100");
         assertThat(Words.inHundred(0.999)).isEqualTo("more than 99 in 100");
         assertThat(Words.inHundred(0.416, 0.35, 0.49)).isEqualTo("42 in 100 (35 to 49)");
