@@ -72,8 +72,8 @@ public record Insight(Sessions sessions, int from, List<Tries> places, CurveFit 
                 .map(map -> Forecast.of(map, contender, question.rigLimitMm()));
         Optional<StrokeByTrait> byTrait = overall.map(fit -> StrokeByTrait.of(sessions, fit));
         List<Tries> places = now.byPlace();
-        List<Advice> advice = Adviser.of(new Findings(sessions, turns, weaknesses, stroke, byTrait, places, fair,
-                question.units(), question.zone()));
+        List<Advice> advice = Adviser.of(new Findings(sessions, turns, weaknesses, stroke, byTrait,
+                Tries.together(places), fair, question.units(), question.zone()));
         return new Insight(sessions, from, places, makes, stroke, comparisons(question, places), turns, weaknesses, misses,
                 byTrait, forecast, fair, advice);
     }

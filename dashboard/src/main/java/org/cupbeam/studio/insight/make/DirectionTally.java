@@ -26,16 +26,6 @@ public final class DirectionTally {
         }
     }
 
-    /** These and others together. */
-    public DirectionTally plus(DirectionTally other) {
-        DirectionTally both = new DirectionTally();
-        for (int cell = 0; cell < CELLS; cell++) {
-            both.tries[cell] = tries[cell] + other.tries[cell];
-            both.made[cell] = made[cell] + other.made[cell];
-        }
-        return both;
-    }
-
     /** The cell of a half angle; -1 for none. */
     public static int cell(double halfAngleRad) {
         return halfAngleRad < NARROWEST_RAD ? -1

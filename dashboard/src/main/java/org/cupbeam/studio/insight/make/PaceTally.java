@@ -6,7 +6,7 @@ import java.util.List;
 /** Lengths of rolls, counted: by where they were putted from, in hundredths of that distance. */
 public final class PaceTally {
     /** Distances within so small a share of each other count as one place, at their mean. */
-    private static final double LOG_STEP = 0.02;
+    private static final double LOG_STEP = 0.05;
     private static final int PARTS = 100;
     /** Rolls of more than so many times the distance count as this. */
     private static final int LONGEST = 4 * PARTS;
@@ -43,30 +43,6 @@ public final class PaceTally {
     /** A roll that is only known to have stopped short of this. */
     public void addBelow(double distanceMm, double paceMm) {
         count(distanceMm, paceMm, CUT);
-    }
-
-    /** These and others together. */
-    public PaceTally plus(PaceTally other) {
-        PaceTally both = new PaceTally();
-        both.take(this);
-        both.take(other);
-        return both;
-    }
-
-    private void take(PaceTally other) {
-        for (int step = 0; step < PLACES; step++) {
-            Place from = other.byDistance[step];
-            if (from == null) {
-                continue;
-            }
-            Place to = place(step);
-            to.distancesMm += from.distancesMm;
-            to.putts += from.putts;
-            for (int part = 0; part <= LONGEST; part++) {
-                to.counts[WHOLE][part] += from.counts[WHOLE][part];
-                to.counts[CUT][part] += from.counts[CUT][part];
-            }
-        }
     }
 
     private Place place(int step) {

@@ -99,7 +99,7 @@ public final class Tallies {
 
     /** The make rate from makes alone. */
     public CurveFit makesAlone() {
-        return CurveFit.of(Shape.ANGLE_AND_DISTANCE, Prior.ANGLE_AND_DISTANCE, byPlace());
+        return CurveFit.of(Shape.ANGLE_AND_DISTANCE, Prior.ANGLE_AND_DISTANCE, Tries.together(byPlace()));
     }
 
     /** The stroke, from the putts of sessions that measured it. */

@@ -28,6 +28,8 @@ public record StrokeByTrait(List<Wider> wider, Map<Trait, PaceFit> paces) {
     private static final int FEWEST = 40;
     /** Partial pooling: by how much scatter differs from one kind to others, a standard deviation of its logarithm. */
     private static final double USUAL_LOG_SD = 0.2;
+    /** Held likely of a direction beforehand: about the player's own, very roughly. */
+    private static final double VAGUE_LOG_SD = 1;
     private static final double CLEAR_SDS = 2.5;
     /** Scatter wider by less than this (logarithm; 15 %) is none to tell of. */
     private static final double SMALL = 0.14;
@@ -52,18 +54,22 @@ public record StrokeByTrait(List<Wider> wider, Map<Trait, PaceFit> paces) {
                 count(tallies, sessions.shots().get(i));
             }
         }
-        List<Wider> wider = new ArrayList<>();
         Map<Trait, PaceFit> paces = new EnumMap<>(Trait.class);
+        Map<Trait, Scatter> ofPace = new EnumMap<>(Trait.class);
+        Map<Trait, Scatter> ofDirection = new EnumMap<>(Trait.class);
         tallies.forEach((trait, tally) -> {
-            Tally others = trait.others().stream().map(tallies::get).reduce(new Tally(), Tally::plus);
             if (tally.putts >= FEWEST) {
                 PaceFit pace = PaceFit.of(tally.pace, overall.pace());
+                DirectionFit direction = DirectionFit.of(tally.direction, overall.direction().logRad(), VAGUE_LOG_SD);
                 paces.put(trait, pace);
-                if (others.putts >= FEWEST) {
-                    compare(trait, tally, others, overall, pace).forEach(wider::add);
-                }
+                ofPace.put(trait, new Scatter(Math.log(100 * pace.paceSd()), pace.logSd(), tally.putts));
+                ofDirection.put(trait, new Scatter(direction.logRad() + Math.log(180 / Math.PI), direction.logSd(),
+                        tally.putts));
             }
         });
+        List<Wider> wider = new ArrayList<>();
+        ofDirection.forEach((trait, scatter) -> scatter.wider(trait, true, ofDirection).ifPresent(wider::add));
+        ofPace.forEach((trait, scatter) -> scatter.wider(trait, false, ofPace).ifPresent(wider::add));
         wider.sort((one, other) -> Double.compare(other.times().value(), one.times().value()));
         return new StrokeByTrait(wider, paces);
     }
@@ -89,27 +95,30 @@ public record StrokeByTrait(List<Wider> wider, Map<Trait, PaceFit> paces) {
         return sentences;
     }
 
-    private static List<Wider> compare(Trait trait, Tally tally, Tally others, StrokeFit overall, PaceFit pace) {
-        PaceFit otherPace = PaceFit.of(others.pace, overall.pace());
-        DirectionFit direction = DirectionFit.of(tally.direction, overall.direction().logRad(), 1);
-        DirectionFit otherDirection = DirectionFit.of(others.direction, overall.direction().logRad(), 1);
-        List<Wider> clear = new ArrayList<>();
-        pooled(direction.logRad() - otherDirection.logRad(), Math.hypot(direction.logSd(), otherDirection.logSd()))
-                .ifPresent(times -> clear.add(new Wider(trait, true, times, Math.toDegrees(Math.exp(direction.logRad())),
-                        Math.toDegrees(Math.exp(otherDirection.logRad())), tally.putts)));
-        pooled(Math.log(pace.paceSd() / otherPace.paceSd()), Math.hypot(pace.logSd(), otherPace.logSd()))
-                .ifPresent(times -> clear.add(new Wider(trait, false, times, 100 * pace.paceSd(),
-                        100 * otherPace.paceSd(), tally.putts)));
-        return clear;
-    }
+    /** A scatter's logarithm, in the unit that it is told in, and how well it is known. */
+    private record Scatter(double log, double sd, int putts) {
 
-    /** How many times wider, drawn toward none; empty where it is not clear. */
-    private static Optional<Estimate> pooled(double log, double sd) {
-        double usual = USUAL_LOG_SD * USUAL_LOG_SD;
-        double share = usual / (usual + sd * sd);
-        double pooledSd = Math.sqrt(share) * sd;
-        return share * log > CLEAR_SDS * pooledSd && share * log > SMALL
-                ? Optional.of(Estimate.ofLog(share * log, pooledSd)) : Optional.empty();
+        /** Set against the others of the family; empty where it is not clearly wider. */
+        Optional<Wider> wider(Trait trait, boolean direction, Map<Trait, Scatter> all) {
+            double weight = 0;
+            double sum = 0;
+            for (Trait each : trait.others()) {
+                Scatter other = all.get(each);
+                if (other != null) {
+                    weight += 1 / (other.sd * other.sd);
+                    sum += other.log / (other.sd * other.sd);
+                }
+            }
+            double elsewhere = sum / weight;
+            double variance = sd * sd + 1 / weight;
+            double share = USUAL_LOG_SD * USUAL_LOG_SD / (USUAL_LOG_SD * USUAL_LOG_SD + variance);
+            double pooled = share * (log - elsewhere);
+            double pooledSd = Math.sqrt(share * variance);
+            // Without any others the weight is 0 and nothing here is a number, nor clear.
+            boolean clear = weight > 0 && pooled > CLEAR_SDS * pooledSd && pooled > SMALL;
+            return clear ? Optional.of(new Wider(trait, direction, Estimate.ofLog(pooled, pooledSd), Math.exp(log),
+                    Math.exp(elsewhere), putts)) : Optional.empty();
+        }
     }
 
     private static void count(Map<Trait, Tally> tallies, Shot shot) {
@@ -122,19 +131,9 @@ public record StrokeByTrait(List<Wider> wider, Map<Trait, PaceFit> paces) {
     }
 
     private static final class Tally {
-        private final DirectionTally direction;
-        private final PaceTally pace;
+        private final DirectionTally direction = new DirectionTally();
+        private final PaceTally pace = new PaceTally();
         private int putts;
-
-        Tally() {
-            this(new DirectionTally(), new PaceTally(), 0);
-        }
-
-        private Tally(DirectionTally direction, PaceTally pace, int putts) {
-            this.direction = direction;
-            this.pace = pace;
-            this.putts = putts;
-        }
 
         void add(Shot shot, int cell) {
             if (shot.hasPace()) {
@@ -144,10 +143,6 @@ public record StrokeByTrait(List<Wider> wider, Map<Trait, PaceFit> paces) {
             } else if (!Double.isNaN(shot.finishBelowMm())) {
                 pace.addBelow(shot.distanceMm(), shot.finishBelowMm());
             }
-        }
-
-        Tally plus(Tally other) {
-            return new Tally(direction.plus(other.direction), pace.plus(other.pace), putts + other.putts);
         }
     }
 }

@@ -1,8 +1,6 @@
 package org.cupbeam.studio.insight.weak;
 
 import java.util.List;
-import java.util.Map;
-import java.util.TreeMap;
 import org.cupbeam.studio.insight.chance.Summit;
 import org.cupbeam.studio.insight.make.MakeCurve;
 import org.cupbeam.studio.insight.make.Stroke;
@@ -19,13 +17,12 @@ final class Usual {
     private static final double AIM_PAST_MM = 300;
     private static final double MISHIT_SHARE = 0.005;
     private static final double FACTOR_LOG_SD = 0.6;
-    private static final double LOG_STEP = 0.05;
 
     private Usual() {
     }
 
     static MakeCurve curve(List<Tries> places, double decelerationMmPerS2) {
-        List<Tries> rows = together(places);
+        List<Tries> rows = Tries.together(places);
         Summit summit = Summit.of(log -> {
             MakeCurve curve = of(Math.exp(log[0]), decelerationMmPerS2);
             double sum = -0.5 * Math.pow(log[0] / FACTOR_LOG_SD, 2);
@@ -36,19 +33,6 @@ final class Usual {
             return sum;
         }, 0);
         return of(Math.exp(summit.at()[0]), decelerationMmPerS2);
-    }
-
-    /** Neighbouring places taken together: the curve is smooth. */
-    private static List<Tries> together(List<Tries> places) {
-        Map<Long, Tries> rows = new TreeMap<>();
-        for (Tries place : places) {
-            rows.merge(Math.round(Math.log(place.distanceMm()) / LOG_STEP), place, (one, other) -> {
-                int tries = one.tries() + other.tries();
-                return new Tries((one.distanceMm() * one.tries() + other.distanceMm() * other.tries()) / tries, tries,
-                        one.made() + other.made());
-            });
-        }
-        return List.copyOf(rows.values());
     }
 
     private static Stroke of(double factor, double decelerationMmPerS2) {
