@@ -1,10 +1,11 @@
 // The board of one lane: takes what the stream says, and shows it.
 
 import { choices } from "./choice.js";
-import { html, mark } from "./draw.js";
+import { html, kindOf, mark } from "./draw.js";
 import { watch } from "./live.js";
 import { picture } from "./picture.js";
 import { rows } from "./rows.js";
+import { sound, tone } from "./sound.js";
 import { length, parts } from "./units.js";
 import { counted, endedBy, putt, standing, tags } from "./words.js";
 
@@ -150,6 +151,7 @@ const title = laneName.replaceAll("-", " ");
 document.title = title + " board";
 set("lane", title.charAt(0).toUpperCase() + title.slice(1));
 choices(at("units"), at("light"), () => show());
+sound(at("sound"));
 legend();
 new ResizeObserver(() => state.score && picture(at("line"), state.score, state.score.last?.attempt ?? null, false)).observe(at("line"));
 show();
@@ -160,9 +162,10 @@ watch(`/live/${studio}/${laneName}`, {
   health: health => { state.health = health; link(); },
   best: run => { state.best = run; best(); },
   score: score => {
-    const fresh = state.seen !== null && score.last != null && score.last.sequence !== state.seen;
+    const fresh = state.seen !== null && score.last != null && score.last.sequence > state.seen;
     state.seen = score.last?.sequence ?? "";
     state.score = score;
     show(fresh);
+    if (fresh) tone(kindOf(score.last.attempt));
   },
 });

@@ -73,6 +73,45 @@ class BoardIT {
     }
 
     @Test
+    void soundsOnlyWhereSomebodyWantsItAndEachOutcomeInItsOwnWay() throws Exception {
+        open(1920, 1080, "");
+        say(Scenes.alone("Ada", 5, Scenes.MISSED));
+        browser.awaitText("#name", "Ada");
+        browser.value("""
+                window.notes = [];
+                window.AudioContext = class {
+                  currentTime = 0;
+                  resume() {}
+                  createGain() { return { gain: { setValueAtTime() {}, linearRampToValueAtTime() {}, exponentialRampToValueAtTime() {} }, connect() {} }; }
+                  createOscillator() { return { frequency: {}, connect: to => to, start() { notes.push(Math.round(this.frequency.value)); }, stop() {} }; }
+                }""");
+        say(Scenes.alone("Ada", 6, Scenes.HOLED));
+        browser.awaitText("#said", "Holed");
+        assertThat(notes()).as("off until wanted").isEmpty();
+
+        browser.click("#sound");
+        assertThat(notes()).isEqualTo("523,784");
+        say(Scenes.alone("Ada", 7, Scenes.MISSED));
+        browser.awaitText("#said", "Missed");
+        assertThat(notes()).isEqualTo("523,784,220");
+        say(Scenes.alone("Ada", 8, Scenes.PAST));
+        browser.awaitText("#said", "Past the limit");
+        assertThat(notes()).isEqualTo("523,784,220,392,294,196");
+        say(Scenes.alone("Ada", 7, Scenes.MISSED));
+        browser.awaitText("#said", "Missed");
+        assertThat(notes()).as("a putt taken back makes no sound").isEqualTo("523,784,220,392,294,196");
+
+        browser.click("#sound");
+        say(Scenes.alone("Ada", 9, Scenes.HOLED));
+        browser.awaitText("#said", "Holed");
+        assertThat(notes()).isEqualTo("523,784,220,392,294,196");
+    }
+
+    private static String notes() {
+        return browser.value("notes.join()").asText();
+    }
+
+    @Test
     void drawsTheLineToScale() throws Exception {
         open(1920, 1080, "");
         say(Scenes.alone("Ada", 5, Scenes.MISSED));

@@ -5,7 +5,6 @@ import static org.assertj.core.api.Assertions.assertThat;
 import com.fasterxml.jackson.databind.JsonNode;
 import com.fasterxml.jackson.databind.ObjectMapper;
 import java.net.http.HttpResponse;
-import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.HashMap;
@@ -14,15 +13,8 @@ import java.util.Map;
 import java.util.concurrent.CompletableFuture;
 import java.util.concurrent.TimeUnit;
 import org.cupbeam.drill.DrillFile;
-import org.cupbeam.edge.EdgeSink;
-import org.cupbeam.edge.EdgeSource;
 import org.cupbeam.event.DrillJson;
-import org.cupbeam.event.Topics;
 import org.cupbeam.lane.Lane;
-import org.cupbeam.lane.LaneSettings;
-import org.cupbeam.lane.Surroundings;
-import org.cupbeam.link.LinkOptions;
-import org.cupbeam.rig.RigFile;
 import org.cupbeam.studio.store.Database;
 import org.cupbeam.studio.web.Visit;
 import org.cupbeam.studio.web.access.StaffPin;
@@ -37,16 +29,6 @@ import org.junit.jupiter.api.io.TempDir;
 /** A lane whose sensors see nothing, run from two phones through a host. */
 @Timeout(60)
 class ControlTest {
-    private static final String RIG = """
-            [green]
-            stimp_ft = 10.0
-            uphill_percent = 0.0
-            [overshoot]
-            limit_mm = 914.4
-            [cup]
-            gpio = 17
-            """;
-
     private static EmbeddedBroker broker;
     private static int lanes;
 
@@ -77,10 +59,7 @@ class ControlTest {
         StaffPin pin = StaffPin.quick(folder.resolve("staff-pin"));
         pin.set("739205");
         host = Host.start(Database.file(folder.resolve("studio.db")), broker.uri(), "host", new Door("127.0.0.1", 0, pin));
-        Path rig = Files.writeString(folder.resolve("rig.toml"), RIG);
-        lane = Lane.open(LaneSettings.of(new Topics("home", name), RigFile.read(rig), folder.resolve("lane.db")),
-                Surroundings.ofThisMachine("test"), LinkOptions.open(broker.uri()));
-        lane.start(new Nothing());
+        lane = SilentLane.start(name, folder, broker.uri());
         board = new EventStreamReader(host.port(), "/live/home/" + name);
         score("");
         kim = new Visit(host.port()).signIn("739205", "Kim");
@@ -201,18 +180,5 @@ class ControlTest {
 
     private static JsonNode drill(String preset) throws Exception {
         return new ObjectMapper().readTree(DrillJson.text(DrillFile.preset(preset)));
-    }
-
-    /** Sensors that see nothing. */
-    private static final class Nothing implements EdgeSource {
-        @Override
-        public void start(EdgeSink sink) {
-            // nothing happens
-        }
-
-        @Override
-        public void close() {
-            // nothing to close
-        }
     }
 }
