@@ -2,8 +2,6 @@ package org.cupbeam.studio.insight.make;
 
 import java.util.List;
 import java.util.Optional;
-import org.cupbeam.studio.insight.chance.Estimate;
-import org.cupbeam.studio.insight.chance.LogOdds;
 import org.cupbeam.studio.insight.words.Units;
 import org.cupbeam.studio.insight.words.Words;
 
@@ -37,12 +35,6 @@ public record Comparison(String name, String source, int putts, int made, double
         }
         return putts == 0 ? Optional.empty()
                 : Optional.of(new Comparison(bench.name(), bench.source(), putts, made, expected, Math.sqrt(variance)));
-    }
-
-    /** How much better than the others, in log odds, were all the putts of one sort; positive is better. */
-    public static Estimate ahead(Skill player, MakeCurve others, double distanceMm) {
-        return Estimate.normal(LogOdds.of(player.curve().at(distanceMm)) - LogOdds.of(others.at(distanceMm)),
-                player.logOddsSd(distanceMm));
     }
 
     /** As a sentence of its own. */

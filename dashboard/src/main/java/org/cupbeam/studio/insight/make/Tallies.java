@@ -102,6 +102,11 @@ public final class Tallies {
         return CurveFit.of(Shape.ANGLE_AND_DISTANCE, Prior.ANGLE_AND_DISTANCE, Tries.together(byPlace()));
     }
 
+    /** The make rate by direction alone. */
+    public CurveFit oneAngle() {
+        return CurveFit.of(Shape.ONE_ANGLE, Prior.ONE_ANGLE, Tries.together(byPlace()));
+    }
+
     /** The stroke, from the putts of sessions that measured it. */
     public StrokeFit stroke() {
         return new StrokeFit(DirectionFit.of(direction), PaceFit.of(pace), decelerationMmPerS2());

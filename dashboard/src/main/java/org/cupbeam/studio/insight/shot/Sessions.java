@@ -32,6 +32,18 @@ public record Sessions(List<Shot> shots, int[] starts, boolean[] measured) {
         return sessions;
     }
 
+    /**
+     * Numbers for the sessions of putts at these times, in order: a new one after each break longer than so many ms. For
+     * whoever keeps no sessions of their own.
+     */
+    public static long[] numbers(long[] atMs, long breakMs) {
+        long[] numbers = new long[atMs.length];
+        for (int i = 1; i < atMs.length; i++) {
+            numbers[i] = numbers[i - 1] + (atMs[i] - atMs[i - 1] > breakMs ? 1 : 0);
+        }
+        return numbers;
+    }
+
     /** How many sessions. */
     public int count() {
         return starts.length - 1;

@@ -16,7 +16,8 @@ public record Stretches(double[] turned, double[] lately) {
     private static final double LEVEL_SD = 0.35;
     /** One turn in so many putts, held likely beforehand. */
     private static final double PUTTS_TO_TURN = 3000;
-    private static final int LATELY = 5;
+    /** A change in direction takes about this many sessions to show. */
+    private static final int LATELY = 15;
     /** Many sessions are taken together by a few, so that none of this takes long. */
     private static final int BLOCKS_MAX = 200;
 
@@ -29,7 +30,7 @@ public record Stretches(double[] turned, double[] lately) {
         double hazard = blocks == 0 ? 0.5 : Math.min(0.5, (double) putts / blocks / PUTTS_TO_TURN);
         List<double[][]> sums = new ArrayList<>();
         series.forEach(each -> sums.add(sums(each, size, blocks)));
-        double[][] byBlock = Blocks.of(sums, hazard);
+        double[][] byBlock = Blocks.of(sums, hazard, LATELY);
         double[] turned = new double[sessions];
         double[] lately = new double[sessions];
         for (int session = 0; session < sessions; session++) {
@@ -63,11 +64,13 @@ public record Stretches(double[] turned, double[] lately) {
     static final class Blocks {
         private final List<double[][]> sums;
         private final int count;
+        private final int few;
         private final double logTurn;
         private final double logStay;
 
-        private Blocks(List<double[][]> sums, double hazard) {
+        private Blocks(List<double[][]> sums, double hazard, int few) {
             this.sums = sums;
+            this.few = few;
             count = sums.get(0)[0].length - 1;
             logTurn = Math.log(hazard);
             logStay = Math.log1p(-hazard);
@@ -78,9 +81,10 @@ public record Stretches(double[] turned, double[] lately) {
          *
          * @param sums   of each series, cumulated over the blocks: scores, then what they tell
          * @param hazard the chance of a turn from one block to the next
+         * @param few    blocks that count as lately
          */
-        static double[][] of(List<double[][]> sums, double hazard) {
-            return new Blocks(sums, hazard).chances();
+        static double[][] of(List<double[][]> sums, double hazard, int few) {
+            return new Blocks(sums, hazard, few).chances();
         }
 
         private double[][] chances() {
@@ -93,7 +97,7 @@ public record Stretches(double[] turned, double[] lately) {
                 }
                 double all = logSum(runs, 0, to);
                 before[to] = all + logTurn;
-                lately[to - 1] = Math.exp(logSum(runs, Math.max(1, to - LATELY), to) - all);
+                lately[to - 1] = Math.exp(logSum(runs, Math.max(1, to - few), to) - all);
             }
             double[] after = new double[count + 1];
             for (int from = count - 1; from >= 0; from--) {

@@ -17,6 +17,9 @@ import org.cupbeam.studio.insight.words.Words;
 public record Finding(Trait trait, Verdict verdict, int putts, Estimate logOdds, double holed, double elsewhere,
                       int moreNeeded) {
 
+    /** So many putts, or more: nobody putts them to find out. */
+    static final int MANY = 2000;
+
     /** What can be said. */
     public enum Verdict { WEAK, STRONG, ALIKE, UNKNOWN }
 
@@ -34,7 +37,7 @@ public record Finding(Trait trait, Verdict verdict, int putts, Estimate logOdds,
             case STRONG -> "Strong: you hole " + Words.ofHundred(holed, kind)
                     + ", where your other putts would have " + Math.round(100 * elsewhere) + ".";
             case ALIKE -> sentence(kind) + " are about as good as your others.";
-            case UNKNOWN -> "Not yet known of " + kind + ": about " + moreNeeded + " more would tell.";
+            case UNKNOWN -> "Not yet known of " + kind + ": about " + moreNeeded + (moreNeeded >= MANY ? " or more" : " more") + " would tell.";
         };
     }
 

@@ -31,8 +31,6 @@ public record Weaknesses(List<Finding> findings, Map<Trait, Double> effects) {
     /** Of the difference alone, so many standard deviations are found in four cases of five, pooling allowed for. */
     private static final double FOUND_SDS = 3.6;
     private static final int ROUND_TO = 10;
-    /** Above this many more putts no number is given that anybody would putt for. */
-    private static final int NEEDED_MAX = 2000;
 
     public Weaknesses {
         findings = List.copyOf(findings);
@@ -120,6 +118,6 @@ public record Weaknesses(List<Finding> findings, Map<Trait, Double> effects) {
         // Where the others are too few themselves, both must grow.
         double toldNeeded = fromOthers < variance / 2 ? 1 / (variance - fromOthers) : 2 / variance;
         double more = (toldNeeded - part.told) / (part.told / part.putts);
-        return more <= 0 ? 0 : (int) Math.min(NEEDED_MAX, ROUND_TO * Math.ceil(more / ROUND_TO));
+        return more <= 0 ? 0 : (int) Math.min(Finding.MANY, ROUND_TO * Math.ceil(more / ROUND_TO));
     }
 }

@@ -46,6 +46,27 @@ class TalliesTest {
         assertThat(Sessions.of(shots).measuredPutts()).isEqualTo(3000);
     }
 
+    /** Makes of a player who errs by an angle alone: the one angle is found, and the second model needs no error of length. */
+    @Test
+    void thePlayersOwnPuttsAreFittedByEitherModel() {
+        Random random = new Random(8);
+        OneAngle truth = new OneAngle(Math.toRadians(1.6));
+        Sessions sessions = Sessions.of(IntStream.range(0, 6000).mapToObj(i -> {
+            double distanceMm = 914.4 * (1 + i % 8);
+            return Shot.of(i / 60, i, distanceMm, random.nextDouble() < truth.at(distanceMm));
+        }).toList());
+        Tallies tallies = Tallies.of(sessions);
+        assertThat(Math.toDegrees(tallies.oneAngle().parameter(0).value())).isCloseTo(1.6, within(0.05));
+        assertThat(tallies.oneAngle().parameter(0).holds(Math.toRadians(1.6))).isTrue();
+        assertThat(tallies.makesAlone().curve().at(2743.2)).isCloseTo(truth.at(2743.2), within(0.03));
+    }
+
+    @Test
+    void aBreakBeginsASession() {
+        assertThat(Sessions.numbers(new long[] {0, 1000, 5000, 5500, 20_000}, 3999)).containsExactly(0, 0, 1, 1, 2);
+        assertThat(Sessions.numbers(new long[0], 1)).isEmpty();
+    }
+
     @Test
     void sessionsFollowOneAnother() {
         Sessions sessions = Sessions.of(IntStream.range(0, 10)

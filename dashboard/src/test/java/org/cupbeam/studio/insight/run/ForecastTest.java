@@ -79,6 +79,7 @@ class ForecastTest {
         assertThat(forecast.atLeast(2)).isCloseTo(49 / 64.0, within(1e-12));
         assertThat(forecast.meanCleared()).isCloseTo(7 / 8.0 + 49 / 64.0, within(1e-12));
         assertThat(forecast.quantile(0.1)).isZero();
+        assertThat(forecast.evenStation()).isEqualTo(2);
         assertThat(forecast.quantile(0.2)).isEqualTo(1);
         assertThat(forecast.quantile(0.5)).isEqualTo(2);
         assertThat(forecast.standing(2, 2)).isCloseTo(1 - 0.25 / 2, within(1e-12));

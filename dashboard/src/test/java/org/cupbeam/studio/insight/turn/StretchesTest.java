@@ -30,7 +30,7 @@ class StretchesTest {
                 turned[block] += (cuts >> block - 1 & 1) == 1 ? weight : 0;
             }
         }
-        double[][] chances = Stretches.Blocks.of(Collections.singletonList(sums), hazard);
+        double[][] chances = Stretches.Blocks.of(Collections.singletonList(sums), hazard, 5);
         for (int block = 0; block < blocks; block++) {
             assertThat(chances[0][block]).isCloseTo(turned[block] / all, within(1e-12));
         }

@@ -62,9 +62,10 @@ class TurnsTest {
     /** The stated rate: one false turn in 100,000 putts. Good days and bad ones are no turns. */
     @Test
     void playersWhoDoNotChangeAreGivenHardlyAnyTurn() {
-        int players = 150;
+        int players = 100;
         int[] turns = new int[2];
         int alarms = 0;
+        int surely = 0;
         for (int player = 0; player < players; player++) {
             Random days = new Random(5000 + player);
             double degrees = 1.4 * Math.exp(0.3 * days.nextGaussian());
@@ -73,13 +74,18 @@ class TurnsTest {
                     pace * Math.exp(0.06 * days.nextGaussian()), 0.01), 6000 + player, SESSIONS);
             Turns measured = turns(sessions, true);
             turns[0] += measured.turns().size();
+            surely += sure(measured, 0) < SESSIONS ? 1 : 0;
             alarms += measured.charts().stream().mapToInt(chart -> chart.alarms().size()).sum();
             turns[1] += turns(sessions, false).turns().size();
         }
         double putts = (double) players * SESSIONS * PUTTS;
         System.out.printf("%d players without a turn, %.0f putts, seeds 5000 and 6000 on: %d false turns where measured, "
                 + "%d from makes alone; stated %.1f%n", players, putts, turns[0], turns[1], putts / Turns.PUTTS_TO_FALSE_TURN);
-        System.out.printf("  alarms of the charts: %d; stated %.1f%n", alarms, putts / Turns.PUTTS_TO_FALSE_ALARM);
+        double statedAlarms = putts / Turns.PUTTS_TO_FALSE_ALARM;
+        System.out.printf("  alarms of the charts: %d; stated %.1f; the Bayesian view is sure of a turn at some time with %d "
+                + "players%n", alarms, statedAlarms, surely);
+        assertThat((double) alarms).isLessThanOrEqualTo(statedAlarms + 2.5 * Math.sqrt(statedAlarms));
+        assertThat(surely).isLessThanOrEqualTo(players / 5);
         double most = putts / Turns.PUTTS_TO_FALSE_TURN + 2 * Math.sqrt(putts / Turns.PUTTS_TO_FALSE_TURN);
         assertThat((double) turns[0]).isLessThanOrEqualTo(most);
         assertThat((double) turns[1]).isLessThanOrEqualTo(most);
@@ -94,10 +100,12 @@ class TurnsTest {
             int which = kind;
             List<Integer> delays = new ArrayList<>();
             List<Integer> offs = new ArrayList<>();
-            int players = 40;
+            List<Integer> sure = new ArrayList<>();
+            int players = 25;
             for (int player = 0; player < players; player++) {
                 Turns found = turns(session -> new Golfer(1.4 * (session < 50 ? 1 : factors[which][0]), 280,
                         0.09 * (session < 50 ? 1 : factors[which][1]), 0.01), 8000 + player, true);
+                sure.add(sure(found, 50) - 50);
                 found.turns().stream().filter(turn -> Math.abs(turn.session() - 50) <= 8).findFirst().ifPresent(turn -> {
                     delays.add(turn.noticed() - 50);
                     offs.add(Math.abs(turn.session() - 50));
@@ -105,12 +113,23 @@ class TurnsTest {
             }
             delays.sort(null);
             offs.sort(null);
-            System.out.printf("%s, 60 putts a session, seeds 8000 on: noticed %d of %d, after %d sessions (median), dated %d off%n",
+            sure.sort(null);
+            System.out.printf("%s, 60 putts a session, seeds 8000 on: noticed %d of %d, after %d sessions (median), dated %d off; "
+                            + "the Bayesian view is sure after %d%n",
                     names[kind], delays.size(), players, delays.isEmpty() ? -1 : delays.get(delays.size() / 2),
-                    offs.isEmpty() ? -1 : offs.get(offs.size() / 2));
+                    offs.isEmpty() ? -1 : offs.get(offs.size() / 2), sure.get(sure.size() / 2));
             assertThat(delays.size()).isGreaterThanOrEqualTo(players * 7 / 10);
             assertThat(delays.get(delays.size() / 2)).isLessThanOrEqualTo(20);
         }
+    }
+
+    /** The first session, from this one on, after which the Bayesian view was sure of a turn within the last few. */
+    private static int sure(Turns turns, int from) {
+        int session = from;
+        while (session < SESSIONS && turns.stretches().lately()[session] < 0.95) {
+            session++;
+        }
+        return session;
     }
 
     private static Turns turns(IntFunction<Golfer> golfer, long seed, boolean measured) {
