@@ -5,7 +5,7 @@ import java.util.List;
 
 /** Runs all benchmarks, or those that are named, and reports. */
 public final class Benchmarks {
-    private static final List<String> ALL = List.of("edges", "latency");
+    private static final List<String> ALL = List.of("edges", "latency", "memory", "start");
 
     private Benchmarks() {
     }
@@ -17,6 +17,8 @@ public final class Benchmarks {
                 switch (name) {
                     case "edges" -> Edges.measure(report);
                     case "latency" -> Latency.measure(report);
+                    case "memory" -> Memory.measure(report);
+                    case "start" -> Start.measure(report);
                     default -> throw new IllegalArgumentException(name + " is no benchmark; there are " + ALL);
                 }
             }

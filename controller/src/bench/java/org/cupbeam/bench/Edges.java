@@ -4,6 +4,8 @@ import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.Collection;
+import java.util.Comparator;
+import java.util.List;
 import java.util.Locale;
 import org.cupbeam.edge.practice.PracticeRigs;
 import org.cupbeam.rig.file.BadFileException;
@@ -19,6 +21,8 @@ import org.openjdk.jmh.runner.options.OptionsBuilder;
 /** How fast edges are replayed, and what that allocates. */
 final class Edges {
     private static final double MILLION = 1e6;
+    /** Each includes those before it. */
+    private static final List<String> STAGES = List.of("bytes", "read", "track", "tell", "steady");
 
     private Edges() {
     }
@@ -36,20 +40,27 @@ final class Edges {
                 .addProfiler(GCProfiler.class).resultFormat(ResultFormatType.JSON)
                 .result(report.file("edges-steady.json").toString()).build()).run());
         report.title("Edges replayed, one core");
-        report.line("%-10s %-13s %14s %16s %12s %15s %15s", "stage", "evening", "M edges/s", "M edges/cpu-s",
-                "attempts/s", "B/edge (gc)", "B/edge (own)");
-        results.forEach(each -> line(each, report));
+        report.line("%-7s %-13s %10s %14s %11s %13s %13s %10s", "stage", "evening", "M edges/s", "M edges/cpu-s",
+                "attempts/s", "B/edge (gc)", "B/edge (own)", "B/attempt");
+        results.stream().sorted(Comparator.comparing(each -> STAGES.indexOf(stage(each)))).forEach(each -> line(each, report));
         yardstick(report);
     }
 
+    private static String stage(RunResult result) {
+        String name = result.getParams().getBenchmark();
+        return name.substring(name.lastIndexOf('.') + 1);
+    }
+
     private static void line(RunResult result, Report report) {
+        String evening = result.getParams().getParam(result.getParams().getParamsKeys().iterator().next());
         double edges = value(result, "edges");
         double perOperation = edges / result.getPrimaryResult().getScore();
-        String[] parts = result.getParams().getBenchmark().split("\\.");
-        String evening = result.getParams().getParam(result.getParams().getParamsKeys().iterator().next());
-        report.line("%-10s %-13s %14.2f %16.2f %12.0f %15.6f %15.6f", parts[parts.length - 1], evening,
-                edges / MILLION, edges / value(result, "cpuNs") * 1e9 / MILLION, value(result, "attempts"),
-                value(result, "gc.alloc.rate.norm") / perOperation, value(result, "ownBytes") / edges);
+        double attempts = value(result, "attempts");
+        boolean steady = stage(result).equals("steady") && attempts > 0;
+        report.line("%-7s %-13s %10.2f %14.2f %11.0f %13.6f %13.6f %10s", stage(result), evening, edges / MILLION,
+                edges / value(result, "cpuNs") * 1e9 / MILLION, attempts,
+                value(result, "gc.alloc.rate.norm") / perOperation, value(result, "ownBytes") / edges,
+                steady ? String.format("%.1f", value(result, "ownBytes") / attempts) : "");
     }
 
     private static double value(RunResult result, String name) {
@@ -62,6 +73,9 @@ final class Edges {
     }
 
     private static void yardstick(Report report) throws IOException {
+        if (!Yardstick.isThere(report)) {
+            return;
+        }
         for (PracticeRigs rigs : new PracticeRigs[] {PracticeRigs.STANDARD, PracticeRigs.FULL}) {
             Path trace = report.file("busy-" + rigs.name().toLowerCase(Locale.ROOT) + ".vcd");
             Files.write(trace, Trace.busy(rigs).vcd());

@@ -1,10 +1,6 @@
 package org.cupbeam.bench;
 
-import java.io.IOException;
-import java.nio.ByteBuffer;
-import java.nio.channels.FileChannel;
 import java.nio.file.Path;
-import java.nio.file.StandardOpenOption;
 import java.sql.Connection;
 import java.sql.DriverManager;
 import java.sql.PreparedStatement;
@@ -17,47 +13,55 @@ import org.eclipse.paho.client.mqttv3.persist.MemoryPersistence;
 /** What the disk and the broker take by themselves for what a lane does with them. */
 final class Floors implements AutoCloseable {
     static final String TOPIC = "floor/event";
-    /** A frame of SQLite's write-ahead log: a page and its head. */
-    private static final int FRAME = 4096 + 24;
     /** As long as an attempt's event. */
-    private static final byte[] PAYLOAD = new byte[900];
+    private static final byte[] PAYLOAD = new byte[800];
+    /** As long as what a lane's play is told of it. */
+    private static final String TOLD = "-".repeat(90);
 
-    private final FileChannel file;
-    private final ByteBuffer frames = ByteBuffer.allocateDirect(3 * FRAME);
     private final Connection database;
-    private final PreparedStatement insert;
+    private final PreparedStatement event;
+    private final PreparedStatement input;
+    private final PreparedStatement about;
+    private long number;
     private final MqttAsyncClient publisher;
 
-    Floors(Path folder, Broker broker) throws IOException, SQLException, MqttException {
-        file = FileChannel.open(folder.resolve("floor.raw"), StandardOpenOption.CREATE, StandardOpenOption.WRITE,
-                StandardOpenOption.TRUNCATE_EXISTING);
+    Floors(Path folder, Broker broker) throws SQLException, MqttException {
         database = DriverManager.getConnection("jdbc:sqlite:" + folder.resolve("floor.db"));
         try (Statement statement = database.createStatement()) {
             for (String each : new String[] {"PRAGMA locking_mode = EXCLUSIVE", "PRAGMA journal_mode = WAL",
-                "PRAGMA synchronous = FULL", "CREATE TABLE row (number INTEGER PRIMARY KEY, payload BLOB) STRICT"}) {
+                "PRAGMA synchronous = FULL", "PRAGMA wal_autocheckpoint = 2000", "CREATE TABLE about (stored INTEGER NOT NULL) STRICT",
+                "CREATE TABLE event (sequence INTEGER PRIMARY KEY, payload BLOB NOT NULL) STRICT",
+                "CREATE TABLE input (number INTEGER PRIMARY KEY, body TEXT) STRICT", "INSERT INTO about VALUES (0)"}) {
                 statement.execute(each);
             }
         }
-        insert = database.prepareStatement("INSERT INTO row (payload) VALUES (?)");
+        database.setAutoCommit(false);
+        event = database.prepareStatement("INSERT INTO event (payload) VALUES (?)");
+        input = database.prepareStatement("INSERT INTO input (body) VALUES (?)");
+        about = database.prepareStatement("UPDATE about SET stored = ?");
         publisher = new MqttAsyncClient(broker.uri(), "bench-floor", new MemoryPersistence());
         publisher.connect().waitForCompletion();
     }
 
-    /** Three frames appended to a file, and that on the disk. */
-    long syncNs() throws IOException {
-        frames.clear();
+    /** Such rows as a lane writes of an attempt, committed by SQLite with the settings of a lane's journal. */
+    long commitNs() throws SQLException {
+        event.setBytes(1, PAYLOAD);
+        input.setString(1, TOLD);
+        about.setLong(1, number++);
         long before = System.nanoTime();
-        file.write(frames);
-        file.force(false);
+        event.executeUpdate();
+        input.executeUpdate();
+        about.executeUpdate();
+        database.commit();
         return System.nanoTime() - before;
     }
 
-    /** One row committed by SQLite, with the settings of a lane's journal. */
-    long commitNs() throws SQLException {
-        insert.setBytes(1, PAYLOAD);
-        long before = System.nanoTime();
-        insert.executeUpdate();
-        return System.nanoTime() - before;
+    /** Empties SQLite's log, which is written over from its begin then, as a lane's journal does now and then. */
+    void tidy() throws SQLException {
+        try (Statement statement = database.createStatement()) {
+            statement.execute("PRAGMA wal_checkpoint(PASSIVE)");
+        }
+        database.commit();
     }
 
     /** One message from a publisher to a subscriber. */
@@ -68,8 +72,7 @@ final class Floors implements AutoCloseable {
     }
 
     @Override
-    public void close() throws IOException, SQLException, MqttException {
-        file.close();
+    public void close() throws SQLException, MqttException {
         database.close();
         publisher.disconnectForcibly(0, 1_000);
         publisher.close();

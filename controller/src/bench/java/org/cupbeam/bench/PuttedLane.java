@@ -31,6 +31,8 @@ import org.eclipse.paho.client.mqttv3.MqttException;
 /** A whole lane, with its journal and its link, on which one putt after another drops; a host stores what it tells. */
 final class PuttedLane implements AutoCloseable {
     static final Topics TOPICS = new Topics("bench", "lane-1");
+    /** For how long the tracker waits after a pulse, lest it be chatter. */
+    static final long QUIET_NS = 1_500_000;
     /** Between the putts, in the lane's time, which is set ahead by so much. */
     private static final long REST_NS = 10_000_000_000L;
 
@@ -64,6 +66,12 @@ final class PuttedLane implements AutoCloseable {
     record Took(long wholeNs, long resolvedNs, long handedOverNs, long writtenNs, long sentNs) {
     }
 
+    /** Nothing happens for so long that the journal tidies up. */
+    void rest() throws InterruptedException {
+        witness.goAheadTo(witness.getAsLong() + REST_NS);
+        TimeUnit.SECONDS.sleep(1);
+    }
+
     /** Lets one drop, and waits until a subscriber has it. */
     Took putt() throws InterruptedException, MqttException, BadMessage {
         HoledPutt.Edge last = putt.get(putt.size() - 1);
@@ -73,8 +81,8 @@ final class PuttedLane implements AutoCloseable {
             sink.edge(each.channel(), each.active(), beganNs + each.timeNs());
         }
         TimeUnit.NANOSECONDS.sleep(HoledPutt.IN_CUP_NS);
-        witness.look();
         long decidedNs = System.nanoTime();
+        witness.look(decidedNs + QUIET_NS);
         sink.edge(last.channel(), last.active(), witness.getAsLong());
         Subscriber.Received event = host.await(PuttedLane::isAttempt);
         Took took = took(decidedNs, event.atNs());

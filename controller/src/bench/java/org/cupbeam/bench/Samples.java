@@ -25,12 +25,13 @@ final class Samples {
         return count == 0 ? Double.NaN : sorted[Math.max(0, (int) Math.ceil(share * count) - 1)] / 1e6;
     }
 
-    /** Of a table whose columns are the median, the 90th and 99th percentile, and the most, ms. */
+    /** Of a table whose columns are the least, the median, the 90th and 99th percentile, and the most, ms. */
     String row(String what) {
-        return String.format("%-44s %7d %9.3f %9.3f %9.3f %9.3f", what, count, ms(0.5), ms(0.9), ms(0.99), ms(1));
+        return String.format("%-44s %7d %9.3f %9.3f %9.3f %9.3f %9.3f", what, count, ms(0), ms(0.5), ms(0.9), ms(0.99),
+                ms(1));
     }
 
     static String head() {
-        return String.format("%-44s %7s %9s %9s %9s %9s", "ms", "times", "median", "p90", "p99", "most");
+        return String.format("%-44s %7s %9s %9s %9s %9s %9s", "ms", "times", "least", "median", "p90", "p99", "most");
     }
 }

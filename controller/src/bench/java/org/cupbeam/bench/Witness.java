@@ -17,6 +17,7 @@ final class Witness implements LongSupplier, InstantSource {
     private final AtomicLong aheadNs = new AtomicLong();
     private final long[] stepsNs = new long[STEPS];
     private final AtomicInteger steps = new AtomicInteger();
+    private volatile long earliestNs;
     private volatile long resolvedNs;
 
     /** The monotonic clock shows this time now, if it was not later already. */
@@ -24,8 +25,9 @@ final class Witness implements LongSupplier, InstantSource {
         aheadNs.accumulateAndGet(timeNs - System.nanoTime(), Math::max);
     }
 
-    /** Looks anew from now on. */
-    void look() {
+    /** Looks anew, for an attempt that is resolved no sooner than then. */
+    void look(long notBeforeNs) {
+        earliestNs = notBeforeNs;
         resolvedNs = 0;
         steps.set(0);
     }
@@ -70,8 +72,9 @@ final class Witness implements LongSupplier, InstantSource {
 
     @Override
     public Instant instant() {
-        if (resolvedNs == 0 && Thread.currentThread().getName().equals("lane")) {
-            resolvedNs = System.nanoTime();
+        long now = System.nanoTime();
+        if (resolvedNs == 0 && now >= earliestNs && Thread.currentThread().getName().equals("lane")) {
+            resolvedNs = now;
         }
         return Instant.now();
     }
