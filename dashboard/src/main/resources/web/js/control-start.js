@@ -13,7 +13,7 @@ const GRIP_MM = 267;
 const PUTTER_MM = 914.4;
 
 const at = id => document.getElementById(id);
-const game = { players: [], drills: [], picked: null, terms: null, tags: {}, names: [], more: false };
+const game = { players: [], drills: [], picked: null, terms: null, tags: {}, names: [], more: false, going: false };
 
 /** @param start called with {drill, players, tags} */
 export function prepare(start) {
@@ -45,6 +45,12 @@ export async function open(score) {
   });
   showNames();
   showTags();
+  showGo();
+}
+
+/** Whether a game is going on that starting another would end. */
+export function note(score) {
+  game.going = score.state === "playing" && score.players.some(each => each.attempts > 0);
   showGo();
 }
 
@@ -165,5 +171,5 @@ function showGo() {
   at("go").textContent = !first ? "Choose who plays" : others.length === 0 ? `Start ${first} alone`
     : others.length === 1 ? `Start ${first} against ${others[0]}` : `Start a duel of ${game.players.length}`;
   at("go").toggleAttribute("data-not-yet", !first);
-  at("go-hint").textContent = game.picked && first ? terms().name : "";
+  at("go-hint").textContent = (game.picked && first ? terms().name + ". " : "") + (game.going ? "The game that is on ends with it." : "");
 }

@@ -28,6 +28,7 @@ function show() {
   at("play").hidden = state.setting;
   at("not-now").hidden = state.score.players.length === 0 && !state.score.last;
   showPlay(state.score);
+  start.note(state.score);
   showActs(state.score);
 }
 

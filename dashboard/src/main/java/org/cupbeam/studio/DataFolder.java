@@ -8,6 +8,7 @@ import java.nio.channels.OverlappingFileLockException;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.nio.file.StandardOpenOption;
+import java.nio.file.attribute.PosixFilePermissions;
 
 /** The one folder that holds everything, claimed by one process at a time. */
 final class DataFolder implements AutoCloseable {
@@ -22,7 +23,7 @@ final class DataFolder implements AutoCloseable {
     static DataFolder claim(Path wanted) throws CannotStart {
         Path path = wanted.toAbsolutePath().normalize();
         try {
-            Files.createDirectories(path);
+            make(path);
             FileChannel channel = FileChannel.open(path.resolve("in-use"), StandardOpenOption.CREATE,
                     StandardOpenOption.WRITE);
             if (locked(channel)) {
@@ -45,6 +46,20 @@ final class DataFolder implements AutoCloseable {
             lock.close();
         } catch (IOException e) {
             throw new UncheckedIOException(e);
+        }
+    }
+
+    /** What it holds is nobody else's on this machine. One that is there already stays as its owner made it. */
+    private static void make(Path path) throws IOException {
+        if (Files.isDirectory(path)) {
+            return;
+        }
+        Files.createDirectories(path.getParent());
+        boolean posix = Files.getFileStore(path.getParent()).supportsFileAttributeView("posix");
+        if (posix) {
+            Files.createDirectory(path, PosixFilePermissions.asFileAttribute(PosixFilePermissions.fromString("rwx------")));
+        } else {
+            Files.createDirectory(path);
         }
     }
 

@@ -1,6 +1,8 @@
 package org.cupbeam.studio;
 
 import java.net.InetAddress;
+import java.net.NetworkInterface;
+import java.net.SocketException;
 import java.net.UnknownHostException;
 import java.nio.file.Path;
 import org.cupbeam.studio.web.access.StaffPin;
@@ -27,16 +29,27 @@ public record Door(String address, int port, StaffPin pin) {
 
     /** @throws IllegalStateException where others could come in, and no PIN would keep them out */
     void check() {
-        if (!isLoopback() && !pin.isSet()) {
+        if (!isShut() && !pin.isSet()) {
             throw new IllegalStateException("no staff PIN is set, so the pages are for this computer alone");
         }
     }
 
-    private boolean isLoopback() {
+    /** Whether nobody can come in but from this machine. An address that is none lets nobody in either. */
+    private boolean isShut() {
         try {
             return InetAddress.getByName(address).isLoopbackAddress();
         } catch (UnknownHostException e) {
-            throw new IllegalStateException("no address " + address + " is known here", e);
+            return true;
+        }
+    }
+
+    /** Whether this machine has the address. */
+    boolean isHere() {
+        try {
+            InetAddress found = InetAddress.getByName(address);
+            return found.isAnyLocalAddress() || found.isLoopbackAddress() || NetworkInterface.getByInetAddress(found) != null;
+        } catch (UnknownHostException | SocketException e) {
+            return false;
         }
     }
 }

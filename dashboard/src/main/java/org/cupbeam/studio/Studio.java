@@ -159,6 +159,10 @@ public final class Studio implements Callable<Integer> {
 
     private Door door(Path folder) throws CannotStart {
         Door door = Door.at(listen, port, folder);
+        if (!door.isHere()) {
+            throw new CannotStart("this computer has no address " + listen, "give one of its own with --listen, or "
+                    + "0.0.0.0 for all of them", null);
+        }
         try {
             door.check();
             return door;

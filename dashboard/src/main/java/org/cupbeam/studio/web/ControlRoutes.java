@@ -60,12 +60,12 @@ final class ControlRoutes implements Routes {
     }
 
     /** The only lane's page where there is one lane; else the list. */
-    private void choose(Context ctx) throws Exception {
+    private void choose(Context ctx) {
         List<LiveLane> heard = lanes.all().stream().filter(LiveLane::heard).toList();
         if (heard.size() == 1) {
             ctx.redirect("/control/" + heard.get(0).topics().studio() + "/" + heard.get(0).topics().lane());
         } else {
-            Page.of("control-lanes.html").handle(ctx);
+            Page.show(ctx, "control-lanes.html");
         }
     }
 

@@ -23,9 +23,10 @@ final class Cookies {
         return null;
     }
 
+    /** Over TLS, also where that ends at a proxy, it is for TLS alone. */
     static void give(HttpServletRequest request, HttpServletResponse response, String id) {
         response.addHeader("Set-Cookie", NAME + "=" + id + "; Path=/; HttpOnly; SameSite=Strict"
-                + (request.isSecure() ? "; Secure" : ""));
+                + (request.isSecure() || "https".equals(request.getHeader("X-Forwarded-Proto")) ? "; Secure" : ""));
     }
 
     static void takeAway(HttpServletResponse response) {

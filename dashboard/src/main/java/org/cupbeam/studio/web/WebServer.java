@@ -66,6 +66,7 @@ public final class WebServer implements AutoCloseable {
         Sessions sessions = new Sessions(new SecureRandom(), steady);
         this.access = new Access(pin, sessions);
         this.subjects = List.of(
+                new Failures(),
                 new AccessRoutes(pin, sessions, new Tries(steady), access),
                 new ControlRoutes(lanes, orders, store),
                 new DrillRoutes(store, wall),
@@ -132,8 +133,6 @@ public final class WebServer implements AutoCloseable {
             files.location = Location.CLASSPATH;
             files.headers = Map.of("Cache-Control", "no-cache");
         });
-        config.routes.exception(Refusal.class, (refusal, ctx) ->
-                ctx.status(refusal.status()).contentType("application/json").result(refusal.json()));
         config.routes.get("/", this::home);
         config.routes.get("/lanes", Page.of("lanes.html"));
         config.routes.get("/board/{studio}/{lane}", Page.of("board.html"));

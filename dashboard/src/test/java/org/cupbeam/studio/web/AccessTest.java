@@ -302,6 +302,19 @@ class AccessTest {
     }
 
     @Test
+    void saysThatNothingIsThereInWords() throws Exception {
+        assertThat(visit.get("/no/such/page").body()).contains("Nothing is here");
+        assertThat(Visit.json(visit.get("/api/x")).get("error").asText()).isEqualTo("There is nothing under that address.");
+    }
+
+    @Test
+    void takesInOnlySoMuch() throws Exception {
+        pin.set(PIN);
+
+        assertThat(visit.send("POST", "/api/session", Map.of("pin", "x".repeat(2_000_000))).statusCode()).isEqualTo(413);
+    }
+
+    @Test
     void answersToNoOddMethods() throws Exception {
         pin.set(PIN);
         visit.signIn(PIN, "Kim");
