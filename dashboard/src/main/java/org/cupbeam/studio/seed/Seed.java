@@ -45,14 +45,16 @@ public final class Seed {
 
     /**
      * Fills a store that has nothing of the made-up studio yet with the year before {@code end}: what the lanes saw,
-     * when the studio is open, and what was wrong with its rigs.
+     * when the studio is open, what was wrong with its rigs, and what the coach wrote.
      *
      * @param seed equal ones give equal years
      */
     public static Planted fill(Store store, Instant end, long seed, Size size) {
-        Planted planted = fill(new Keeper(store), end, seed, size);
+        Year year = new Year(end, seed, size);
+        Planted planted = fill(new Keeper(store), year);
         store.writing(h -> new StudioTime(Scenario.ZONE, Scenario.HOURS).set(h, end.toEpochMilli()));
         Mishaps.fill(store, end, seed, size);
+        CoachsDesk.fill(store, year.people(), seed, size);
         return planted;
     }
 
@@ -62,7 +64,10 @@ public final class Seed {
      * @param seed equal ones give equal years
      */
     public static Planted fill(EventLog log, Instant end, long seed, Size size) {
-        Year year = new Year(end, seed, size);
+        return fill(log, new Year(end, seed, size));
+    }
+
+    private static Planted fill(EventLog log, Year year) {
         Seed filling = new Seed(log);
         while (year.goesOn()) {
             year.nextDay().forEach(filling::take);

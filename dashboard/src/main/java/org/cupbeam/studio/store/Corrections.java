@@ -14,7 +14,7 @@ final class Corrections {
 
     static void apply(Handle h, Context at, Data.Correction correction) {
         h.execute("INSERT INTO correction (journal_id, sequence, of_sequence, what, by_whom, reason, at_ms) "
-                        + "VALUES (?, ?, ?, ?, ?, ?, ?)", at.journal(), at.sequence(), correction.of(),
+                        + "VALUES (?, ?, ?, ?, ?, ?, ?) ON CONFLICT DO NOTHING", at.journal(), at.sequence(), correction.of(),
                 Rows.word(correction.what()), correction.by(), correction.reason(), at.atMs());
         Optional<Target> target = h.select("SELECT id, run_id, at_ms FROM attempt WHERE journal_id = ? AND sequence = ?",
                 at.journal(), correction.of()).map((row, ctx) -> new Target(row.getInt(1),

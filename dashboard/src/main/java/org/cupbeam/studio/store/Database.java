@@ -28,6 +28,10 @@ public sealed interface Database {
     default void tidy(Connection writer) throws SQLException {
     }
 
+    /** Keeps no copy of what was overwritten where the database itself can help it; outside any transaction. */
+    default void scrub(Connection writer) throws SQLException {
+    }
+
     /** A file of SQLite's. */
     static Database file(Path file) {
         return new Sqlite(file);
@@ -69,7 +73,17 @@ public sealed interface Database {
             Connection connection = JDBC.createConnection(url(), config.toProperties());
             insist(connection, "journal_mode", "wal");
             insist(connection, "synchronous", "2");
+            try (Statement pragma = connection.createStatement()) {
+                pragma.execute("PRAGMA secure_delete = ON"); // a name that is removed is to be gone from the file
+            }
             return connection;
+        }
+
+        @Override
+        public void scrub(Connection writer) throws SQLException {
+            try (Statement pragma = writer.createStatement()) {
+                pragma.execute("PRAGMA wal_checkpoint(TRUNCATE)");
+            }
         }
 
         @Override

@@ -66,16 +66,24 @@ public final class Keeper implements EventLog {
         int lane = names.lane(h, source);
         int journal = names.journal(h, source, last.received().toEpochMilli());
         long stored = h.select("SELECT stored FROM journal WHERE id = ?", journal).mapTo(Long.class).one();
+        long imported = h.select("SELECT imported_to FROM journal WHERE id = ?", journal).mapTo(Long.class).one();
         for (Arrival each : arrivals) {
             if (each.sequence() > stored) {
-                keep(h, journal, lane, each, rows, quarters);
+                boolean entered = each.sequence() <= imported && entered(h, journal, each.sequence());
+                keep(h, journal, lane, each, entered, rows, quarters);
             }
         }
         h.execute("UPDATE journal SET stored = ?, seen_ms = ? WHERE id = ? AND stored < ?", last.sequence(),
                 last.received().toEpochMilli(), journal, last.sequence());
     }
 
-    private void keep(Handle h, int journal, int lane, Arrival arrival, Rows rows, Quarters quarters) {
+    /** Whether an attempt is in the record before its event, by an import. */
+    private static boolean entered(Handle h, int journal, long sequence) {
+        return h.select("SELECT 1 FROM attempt WHERE journal_id = ? AND sequence = ?", journal, sequence)
+                .mapTo(Integer.class).findOne().isPresent();
+    }
+
+    private void keep(Handle h, int journal, int lane, Arrival arrival, boolean entered, Rows rows, Quarters quarters) {
         Event event = arrival.event();
         if (event == null) {
             rows.event(journal, arrival, null);
@@ -85,6 +93,9 @@ public final class Keeper implements EventLog {
         rows.event(journal, arrival, when);
         Context at = new Context(journal, lane, event.sequence(), when);
         if (event.data() instanceof Data.Attempt attempt) {
+            if (entered) {
+                return;
+            }
             Plays.Run run = attempt.play() == null ? null : plays.runOf(h, at, attempt.play());
             rows.attempt(numbers.next(h, "attempt"), journal, event.sequence(), lane, when.atMs(), attempt, run);
             quarters.add(lane, when.atMs(), attempt.putt().outcome() == Putt.Outcome.HOLED);

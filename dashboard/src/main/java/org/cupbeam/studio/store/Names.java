@@ -1,8 +1,6 @@
 package org.cupbeam.studio.store;
 
-import java.text.Normalizer;
 import java.util.List;
-import java.util.Locale;
 import org.cupbeam.drill.Drill;
 import org.cupbeam.event.DrillJson;
 import org.cupbeam.event.Source;
@@ -30,10 +28,13 @@ final class Names {
                         source.journal(), nowMs));
     }
 
+    /** Whoever is called so, or was when the lane heard the name. */
     int player(Handle h, String name, long atMs) {
-        return numbers.of(h, "player", "name_key = ?", List.of(key(name)), id ->
+        String key = NameKey.of(name);
+        return numbers.of(h, "player", "name_key = ? OR id = (SELECT player_id FROM player_alias WHERE name_key = ?)",
+                List.of(key, key), id ->
                 h.execute("INSERT INTO player (id, name, name_key, created_ms) VALUES (?, ?, ?, ?)", id,
-                        name.strip(), key(name), atMs));
+                        name.strip(), key, atMs));
     }
 
     int drill(Handle h, Drill terms) {
@@ -47,11 +48,5 @@ final class Names {
         return nameOrNull == null ? null
                 : numbers.of(h, "duel", "journal_id = ? AND name = ?", List.of(journal, nameOrNull), id ->
                         h.execute("INSERT INTO duel (id, journal_id, name) VALUES (?, ?, ?)", id, journal, nameOrNull));
-    }
-
-    /** One person, however the name is spaced and whatever its case. */
-    static String key(String name) {
-        return Normalizer.normalize(name, Normalizer.Form.NFKC).strip().replaceAll("\\s+", " ")
-                .toLowerCase(Locale.ROOT);
     }
 }

@@ -47,9 +47,18 @@ final class Plays {
     }
 
     void ended(Handle h, Context at, Data.DuelEnded duel) {
-        Integer winner = duel.winner() == null ? null : names.player(h, duel.winner(), at.atMs());
+        int id = names.duel(h, at.journal(), duel.duel());
+        Integer winner = duel.winner() == null ? null
+                : countedFor(h, id, names.player(h, duel.winner(), at.atMs()));
         h.execute("UPDATE duel SET ended_sequence = ?, ended_ms = ?, winner_id = ? WHERE id = ?", at.sequence(),
-                at.atMs(), winner, names.duel(h, at.journal(), duel.duel()));
+                at.atMs(), winner, id);
+    }
+
+    /** The player whose run in a duel is counted for another since it began. */
+    private static int countedFor(Handle h, int duel, int player) {
+        return h.select("SELECT r.player_id FROM amendment m JOIN run r ON r.id = m.run_id WHERE r.duel_id = ? "
+                        + "AND m.what = 'reassigned' AND m.was = ? ORDER BY m.id DESC LIMIT 1", duel,
+                Integer.toString(player)).mapTo(Integer.class).findOne().orElse(player);
     }
 
     /** The run that an attempt belongs to, made up as far as the attempt tells where its beginning never came. */

@@ -95,6 +95,18 @@ public final class Store implements AutoCloseable {
         }
     }
 
+    /** After something was overwritten for good: no copy of it is kept where that can be helped. */
+    void scrub() {
+        writing.lock();
+        try {
+            database.scrub(usable().getConnection());
+        } catch (SQLException e) {
+            LOG.warn("what was overwritten may linger in {}: {}", database.name(), e.toString());
+        } finally {
+            writing.unlock();
+        }
+    }
+
     /** What is remembered of rows may no longer be true; within {@link #write} only. */
     void forget() {
         memories.forEach(Runnable::run);

@@ -251,7 +251,7 @@ abstract class KeeperBehaviour extends StoreFixture {
 
     @Test
     void opensAStoreOfEveryEarlierSchemaWithWhatIsInIt() {
-        for (String version : List.of("1", "2", "3", "4", "5", "6")) {
+        for (String version : List.of("1", "2", "3", "4", "5", "6", "7")) {
             Database old = database();
             Migrations.run(old, version);
             try (Store opened = Store.open(old)) {

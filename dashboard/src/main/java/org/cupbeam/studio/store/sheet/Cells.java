@@ -10,6 +10,7 @@ import java.util.Map;
  */
 public record Cells(String where, Map<String, Object> values) {
     private static final int LONGEST_SHOWN = 40;
+    private static final int MOST_COUNTED = 1_000_000;
 
     /** Whether there is something in a column. */
     public boolean has(String column) {
@@ -19,20 +20,33 @@ public record Cells(String where, Map<String, Object> values) {
     /** @throws BadRow where it is empty or longer than that */
     public String text(String column, int longest) throws BadRow {
         String text = textOrNull(column, longest);
-        if (text == null || text.isBlank()) {
+        if (text == null) {
             throw bad(column, "is empty", "give a text");
         }
         return text;
     }
 
-    /** Null where there is none. */
+    /** Null where there is none, or nothing but spaces. */
     public String textOrNull(String column, int longest) throws BadRow {
         Object value = values.get(column);
-        String text = value == null ? null : value.toString();
-        if (text != null && text.length() > longest) {
+        String text = value == null ? "" : value.toString();
+        if (text.length() > longest) {
             throw bad(column, "has " + text.length() + " characters", "give at most " + longest);
         }
-        return text;
+        if (text.codePoints().anyMatch(each -> Character.isISOControl(each) && each != '\n'
+                || Character.getType(each) == Character.SURROGATE)) {
+            throw bad(column, "has characters that cannot be shown", "leave them out");
+        }
+        return text.isBlank() ? null : text;
+    }
+
+    /** A count from so much on, to a million. */
+    public int count(String column, int least) throws BadRow {
+        long value = whole(column, least);
+        if (value > MOST_COUNTED) {
+            throw bad(column, "is " + value, "give at most " + MOST_COUNTED);
+        }
+        return (int) value;
     }
 
     /** A whole number from so much on. */

@@ -1,0 +1,57 @@
+package org.cupbeam.studio.store;
+
+import java.util.NoSuchElementException;
+import org.jdbi.v3.core.Handle;
+
+/** Writes a coach's notes. */
+public final class NoteBook {
+    /** The longest note, in characters. */
+    public static final int LONGEST = 4_000;
+
+    private final Store store;
+
+    public NoteBook(Store store) {
+        this.store = store;
+    }
+
+    /** @return the note's number */
+    public int onPlayer(int player, String words, Who author) {
+        return write("player", player, words, author);
+    }
+
+    /** @return the note's number */
+    public int onRun(int run, String words, Who author) {
+        return write("run", run, words, author);
+    }
+
+    /** @return the note's number */
+    public int onAttempt(int attempt, String words, Who author) {
+        return write("attempt", attempt, words, author);
+    }
+
+    /** Shows a note no longer; it stays in the record, with who withdrew it. */
+    public void withdraw(int note, Who by) {
+        int changed = store.write(h -> h.execute("UPDATE note SET withdrawn_ms = ?, withdrawn_by = ? WHERE id = ? "
+                + "AND withdrawn_ms IS NULL", by.atMs(), by.name(), note));
+        if (changed == 0) {
+            throw new NoSuchElementException("there is no note " + note);
+        }
+    }
+
+    private int write(String table, int id, String words, Who author) {
+        String text = Texts.lines("note", words, LONGEST);
+        return store.write(h -> {
+            if (h.select("SELECT 1 FROM " + table + " WHERE id = ?", id).mapTo(Integer.class).findOne().isEmpty()) {
+                throw new NoSuchElementException("there is no " + table + " " + id);
+            }
+            return insert(h, table, id, text, author);
+        });
+    }
+
+    private int insert(Handle h, String table, int id, String text, Who author) {
+        int note = store.next(h, "note");
+        h.execute("INSERT INTO note (id, " + table + "_id, author, words, at_ms) VALUES (?, ?, ?, ?, ?)", note, id,
+                author.name(), text, author.atMs());
+        return note;
+    }
+}

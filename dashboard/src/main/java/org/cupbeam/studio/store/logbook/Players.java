@@ -1,0 +1,58 @@
+package org.cupbeam.studio.store.logbook;
+
+import java.util.List;
+import java.util.Optional;
+import org.cupbeam.studio.store.NameKey;
+import org.jdbi.v3.core.Handle;
+
+/** Players: by name, or by who was here last. Those who were forgotten, or turned out to be another, are in no list. */
+public final class Players {
+    private static final String LISTED = " WHERE p.name_key IS NOT NULL";
+
+    private Players() {
+    }
+
+    /**
+     * A page of players by name.
+     *
+     * @param search what the name contains, whatever its case; empty for everybody
+     * @param after  the last page's end; null for the first
+     * @param limit  rows, 1 to {@link Page#MOST}
+     */
+    public static Page<PlayerRow> byName(Handle h, String search, Cursor after, int limit) {
+        int size = Page.bounded(limit);
+        Where where = new Where();
+        if (!search.isBlank()) {
+            where.and("p.name_key LIKE ? ESCAPE '!'", "%" + NameKey.of(search).replaceAll("([!%_])", "!$1") + "%");
+        }
+        if (after != null) {
+            where.and("(p.name_key, p.id) > ((SELECT name_key FROM player WHERE id = ?), ?)", after.keys(1)[0],
+                    after.keys(1)[0]);
+        }
+        return Page.of(list(h, LISTED + " AND " + where.sql() + " ORDER BY p.name_key, p.id LIMIT ?",
+                where.values(size + 1)), size, player -> Cursor.of(player.id()));
+    }
+
+    /** Who began a run last, the latest first. */
+    public static List<PlayerRow> latest(Handle h, int limit) {
+        return list(h, " JOIN (SELECT player_id, max(started_ms) AS last_ms FROM run GROUP BY player_id) AS here "
+                + "ON here.player_id = p.id" + LISTED + " ORDER BY here.last_ms DESC, p.id DESC LIMIT ?",
+                Page.bounded(limit));
+    }
+
+    /** One player by number, forgotten or not. */
+    public static Optional<PlayerRow> one(Handle h, int id) {
+        return list(h, " WHERE p.id = ?", id).stream().findFirst();
+    }
+
+    /** Who is called so, or was. */
+    public static Optional<PlayerRow> named(Handle h, String name) {
+        String key = NameKey.of(name);
+        return list(h, " WHERE p.name_key = ? OR p.id = (SELECT player_id FROM player_alias WHERE name_key = ?) "
+                + "ORDER BY p.name_key = ? DESC LIMIT 1", key, key, key).stream().findFirst();
+    }
+
+    private static List<PlayerRow> list(Handle h, String rest, Object... values) {
+        return h.select(PlayerRow.SELECT + rest, values).map((row, ctx) -> PlayerRow.read(row)).list();
+    }
+}

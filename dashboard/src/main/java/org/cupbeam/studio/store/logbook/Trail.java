@@ -1,0 +1,65 @@
+package org.cupbeam.studio.store.logbook;
+
+import java.util.ArrayList;
+import java.util.Comparator;
+import java.util.List;
+import org.jdbi.v3.core.Handle;
+
+/** What was put right afterwards, at a lane or here, the newest first: who, when, why, and what it was before. */
+public final class Trail {
+    private static final String AT_A_LANE = "SELECT c.what, a.player_id, a.run_id, a.id, NULL, NULL, c.by_whom, c.reason, "
+            + "c.at_ms, c.journal_id, c.sequence FROM ";
+    private static final String ITS_ATTEMPT = "a.journal_id = c.journal_id AND a.sequence = c.of_sequence";
+    private static final String HERE = "SELECT m.what, m.player_id, m.run_id, m.attempt_id, m.was, m.became, m.by_whom, "
+            + "m.reason, m.at_ms, 0, m.id FROM amendment m WHERE ";
+    private static final Comparator<Change> NEWEST_FIRST = Comparator.comparingLong(Change::atMs)
+            .thenComparingInt(Change::journal).thenComparingLong(Change::number).reversed();
+
+    private Trail() {
+    }
+
+    /** A page of all changes. */
+    public static Page<Change> page(Handle h, Cursor after, int limit) {
+        int size = Page.bounded(limit);
+        Where lane = new Where();
+        Where here = new Where();
+        if (after != null) {
+            Object[] keys = after.keys(3);
+            lane.and("c.at_ms <= ?", keys[0]).and("(c.at_ms, c.journal_id, c.sequence) < (?, ?, ?)", keys);
+            here.and("m.at_ms <= ?", keys[0]).and("(m.at_ms, 0, m.id) < (?, ?, ?)", keys);
+        }
+        List<Change> all = new ArrayList<>();
+        all.addAll(list(h, AT_A_LANE + "correction c LEFT JOIN attempt a ON " + ITS_ATTEMPT + " WHERE "
+                + lane.sql() + " ORDER BY c.at_ms DESC, c.journal_id DESC, c.sequence DESC LIMIT ?",
+                lane.values(size + 1)));
+        all.addAll(list(h, HERE + here.sql() + " ORDER BY m.at_ms DESC, m.id DESC LIMIT ?", here.values(size + 1)));
+        all.sort(NEWEST_FIRST);
+        return Page.of(all.subList(0, Math.min(all.size(), size + 1)), size,
+                change -> Cursor.of(change.atMs(), change.journal(), change.number()));
+    }
+
+    /** Of a run and its attempts. */
+    public static List<Change> ofRun(Handle h, int run) {
+        return both(h, "attempt a CROSS JOIN correction c WHERE a.run_id = ? AND ",
+                "(m.run_id = ? OR m.attempt_id IN (SELECT id FROM attempt WHERE run_id = ?))", run);
+    }
+
+    /** Of a player, the player's runs and their attempts; a thousand of each kind at most. */
+    public static List<Change> ofPlayer(Handle h, int player) {
+        return both(h, "correction c CROSS JOIN attempt a WHERE a.player_id = ? AND ",
+                "(m.player_id = ? OR EXISTS (SELECT 1 FROM run r WHERE r.id = m.run_id AND r.player_id = ?))", player);
+    }
+
+    /** @param lane where to begin: with what there is less of */
+    private static List<Change> both(Handle h, String lane, String here, int id) {
+        List<Change> all = new ArrayList<>();
+        all.addAll(list(h, AT_A_LANE + lane + ITS_ATTEMPT + " ORDER BY c.at_ms DESC LIMIT ?", id, Page.MOST));
+        all.addAll(list(h, HERE + here + " ORDER BY m.at_ms DESC LIMIT ?", id, id, Page.MOST));
+        all.sort(NEWEST_FIRST);
+        return all;
+    }
+
+    private static List<Change> list(Handle h, String sql, Object... values) {
+        return h.select(sql, values).map((row, ctx) -> Change.read(row)).list();
+    }
+}

@@ -1,0 +1,11 @@
+package org.cupbeam.studio.store.logbook;
+
+import org.cupbeam.studio.PostgresServer;
+import org.cupbeam.studio.store.Database;
+
+class LogbookOnPostgresIT extends LogbookBehaviour {
+    @Override
+    protected Database database() {
+        return Database.at(PostgresServer.emptyDatabase());
+    }
+}
