@@ -68,7 +68,7 @@ public final class Shelf {
         }
         int id = h.createQuery("SELECT coalesce(max(id), 0) + 1 FROM shelf_drill").mapTo(Integer.class).one();
         h.execute("INSERT INTO shelf_drill (id, name_key, terms, version, changed_by, changed_ms) VALUES (?, ?, ?, 1, ?, ?)",
-                id, Names.key(drill.name()), DrillJson.text(drill), by, nowMs);
+                id, NameKey.of(drill.name()), DrillJson.text(drill), by, nowMs);
         return new Change(new Kept(id, drill, 1, by, nowMs), null);
     }
 
@@ -78,7 +78,7 @@ public final class Shelf {
             return Change.refused(Objection.NAME_TAKEN);
         }
         int changed = h.execute("UPDATE shelf_drill SET name_key = ?, terms = ?, version = version + 1, changed_by = ?, "
-                        + "changed_ms = ? WHERE id = ? AND version = ? AND gone_ms IS NULL", Names.key(drill.name()),
+                        + "changed_ms = ? WHERE id = ? AND version = ? AND gone_ms IS NULL", NameKey.of(drill.name()),
                 DrillJson.text(drill), by, nowMs, id, version);
         return changed == 1 ? new Change(new Kept(id, drill, version + 1, by, nowMs), null)
                 : Change.refused(Objection.CHANGED_SINCE);
@@ -109,7 +109,7 @@ public final class Shelf {
 
     private static boolean isTaken(Handle h, String name, int exceptId) {
         return h.select("SELECT count(*) FROM shelf_drill WHERE name_key = ? AND id <> ? AND gone_ms IS NULL",
-                Names.key(name), exceptId).mapTo(Integer.class).one() > 0;
+                NameKey.of(name), exceptId).mapTo(Integer.class).one() > 0;
     }
 
     private static int count(Handle h) {
