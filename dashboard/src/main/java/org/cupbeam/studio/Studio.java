@@ -4,13 +4,17 @@ import java.io.IOException;
 import java.io.PrintWriter;
 import java.net.BindException;
 import java.nio.file.Path;
+import java.time.Instant;
 import java.util.List;
 import java.util.Map;
 import java.util.concurrent.Callable;
 import java.util.concurrent.CountDownLatch;
 import org.cupbeam.event.Topics;
 import org.cupbeam.lane.Lanes;
+import org.cupbeam.studio.seed.Seed;
+import org.cupbeam.studio.seed.Size;
 import org.cupbeam.studio.store.Database;
+import org.cupbeam.studio.store.Store;
 import org.cupbeam.studio.store.StoreTrouble;
 import picocli.CommandLine;
 import picocli.CommandLine.Command;
@@ -24,6 +28,7 @@ import picocli.CommandLine.Spec;
 public final class Studio implements Callable<Integer> {
     private static final String CLIENT_ID = "cupbeam-host";
     static final String VERSION = "0.1.0";
+    private static final long HISTORY_SEED = 20;
     private static final List<String> DUEL = List.of("Nadia", "Tomas");
 
     @Option(names = "--port", paramLabel = "PORT", defaultValue = "8080",
@@ -62,6 +67,9 @@ public final class Studio implements Callable<Integer> {
 
     @Option(names = "--practice", description = "run a lane in this process on a simulated green, with a duel going on")
     private boolean practice;
+
+    @Option(names = "--history", description = "fill an empty store with a made-up year of a studio first")
+    private boolean history;
 
     @Option(names = "--speed", paramLabel = "TIMES", defaultValue = "1",
             description = "how many times as fast the simulated green runs (default: ${DEFAULT-VALUE})")
@@ -149,6 +157,9 @@ public final class Studio implements Callable<Integer> {
         try {
             Database database = storeUrl == null || storeUrl.isEmpty()
                     ? Database.file(folder.resolve("studio.db")) : Database.at(storeUrl);
+            if (history) {
+                makeUpHistory(database);
+            }
             return Host.start(database, uri, CLIENT_ID, door(folder));
         } catch (BindException e) {
             throw new CannotStart("port " + port + " is in use", "choose another with --port (in the demo: -Dport=8081)", e);
@@ -169,6 +180,17 @@ public final class Studio implements Callable<Integer> {
         } catch (IllegalStateException e) {
             throw new CannotStart(e.getMessage(), "set one with 'pin --data " + data + "', or start without --listen and "
                     + "set one at http://localhost:" + port + "/sign-in", e);
+        }
+    }
+
+    /** A made-up year, so that every page has something to show; a store that holds anything is left alone. */
+    private void makeUpHistory(Database database) {
+        try (Store store = Store.open(database)) {
+            if (store.read(handle -> handle.createQuery("SELECT count(*) FROM (SELECT 1 FROM event LIMIT 1) AS any")
+                    .mapTo(long.class).one()) == 0) {
+                say("Making up a year of history; this takes some seconds, once.");
+                Seed.fill(store, Instant.now(), HISTORY_SEED, Size.STUDIO);
+            }
         }
     }
 

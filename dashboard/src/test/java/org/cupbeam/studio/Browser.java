@@ -89,7 +89,12 @@ public final class Browser implements AutoCloseable {
     }
 
     public Browser await(String condition) {
-        long untilNs = System.nanoTime() + TimeUnit.SECONDS.toNanos(LIMIT_S);
+        return await(condition, LIMIT_S);
+    }
+
+    /** Waits until a condition of the page holds, for so long at most. */
+    public Browser await(String condition, int limitS) {
+        long untilNs = System.nanoTime() + TimeUnit.SECONDS.toNanos(limitS);
         while (!value("!!(" + condition + ")").asBoolean()) {
             if (System.nanoTime() > untilNs) {
                 throw new AssertionError("never came true: " + condition + "; the page says: "

@@ -11,10 +11,10 @@ import org.junit.jupiter.api.io.TempDir;
 import picocli.CommandLine;
 
 /** What the demo shows: a duel goes on by itself, from the simulated light beams to the picture on the wall. */
-@Timeout(120)
+@Timeout(240)
 class DemoIT {
     /** Faster than a real green, so that there is something to see soon. */
-    private static final String SPEED = "6";
+    private static final String SPEED = "8";
 
     @TempDir
     private Path folder;
@@ -31,11 +31,11 @@ class DemoIT {
         running.start();
         try (Browser browser = new Browser()) {
             openWhenThere(browser.size(1920, 1080).calm(), "http://127.0.0.1:" + port + "/board/home/practice");
-            browser.await("document.querySelectorAll('#rows svg, #rows li').length > 2");
-            browser.await("/Holed|past|short/.test(document.querySelector('#said').innerText)");
+            browser.await("document.querySelectorAll('#rows svg, #rows li').length > 2", 60);
+            browser.await("/Holed|past|short/.test(document.querySelector('#said').innerText)", 60);
             // Enough of a duel to look at: three putts each, at the least.
             browser.await("[...document.querySelectorAll('#rows > li')].every(row => "
-                    + "Number(row.innerText.match(/(\\d+)\\s*putts?/)?.[1] ?? 0) >= 3)");
+                    + "Number(row.innerText.match(/(\\d+)\\s*putts?/)?.[1] ?? 0) >= 3)", 90);
             assertThat(browser.text("#game")).contains("Putter-length ladder");
             assertThat(browser.text("#rows")).contains("Nadia").contains("Tomas");
             assertThat(browser.complaints()).isEmpty();
