@@ -55,12 +55,12 @@ function link() {
 
 function sensor(row) {
   const since = row.last_edge_s_ago == null ? null : row.last_edge_s_ago + (now() - state.heard);
-  return html("tr", {},
-    html("th", { scope: "row" }, html("span", { class: "badge", "aria-hidden": "true" }, String(row.number)),
+  return html("tr", { role: "row" },
+    html("th", { scope: "row", role: "rowheader" }, html("span", { class: "badge", "aria-hidden": "true" }, String(row.number)),
       html("span", {}, row.kind === "beam" ? row.name : called(row), html("small", {}, place(row.position_mm)))),
-    html("td", {}, html("span", { class: "now", "data-bad": BAD.has(row.state) }, sign(row.state), STATES[row.state])),
-    html("td", { class: "n" }, ago(since)),
-    html("td", { class: "n" }, String(Math.round(row.edges_per_minute))));
+    html("td", { role: "cell", class: "state-now" }, html("span", { class: "now", "data-bad": BAD.has(row.state) }, sign(row.state), STATES[row.state])),
+    html("td", { role: "cell", class: "n ago" }, ago(since)),
+    html("td", { role: "cell", class: "n turns" }, String(Math.round(row.edges_per_minute))));
 }
 
 function facts() {

@@ -50,7 +50,7 @@ export function plan(into, rows) {
   into.replaceChildren(svg("rect", { x: 0, y: 56, width, height: 52, rx: 8, class: "turf" }),
     svg("line", { x1: 0, x2: width, y1: 82, y2: 82, class: "roll" }),
     svg("circle", { cx: x(0), cy: 82, r: Math.max(7, 54 * (width - 16) / (right - left)), class: "hole" }));
-  for (const [words, at, anchor] of [["from the player", 2, "start"], ["past the hole", width - 2, "end"]]) {
+  for (const [words, at, anchor] of [["\u2190 player", 2, "start"], ["past \u2192", width - 2, "end"]]) {
     into.append(svg("text", { x: at, y: 127, "text-anchor": anchor }, words));
   }
   const cup = rows.find(row => row.kind === "cup");

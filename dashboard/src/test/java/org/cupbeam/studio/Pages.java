@@ -65,14 +65,27 @@ public final class Pages implements AutoCloseable {
         return json(answer);
     }
 
-    /** Asks, as a page of staff's does. @param body null for none */
+    /** Changes something, which has to be taken. */
+    public JsonNode done(String method, String path, String body) {
+        HttpResponse<byte[]> answer = ask(method, path, body);
+        if (answer.statusCode() != 200) {
+            throw new AssertionError(method + " " + path + ": " + answer.statusCode() + " " + text(answer));
+        }
+        return json(answer);
+    }
+
+    /** Asks, as a page of staff's does. @param body JSON; null for none */
     public HttpResponse<byte[]> ask(String method, String path, String body) {
+        return ask(method, path, "application/json", body);
+    }
+
+    public HttpResponse<byte[]> ask(String method, String path, String type, String body) {
         HttpRequest.Builder request = HttpRequest.newBuilder(URI.create(url(path)));
         if (!method.equals("GET")) {
             request.header("X-Cupbeam-Token", token());
         }
         if (body != null) {
-            request.header("Content-Type", "application/json");
+            request.header("Content-Type", type);
         }
         return send(request.method(method, body == null ? HttpRequest.BodyPublishers.noBody()
                 : HttpRequest.BodyPublishers.ofString(body)).build());

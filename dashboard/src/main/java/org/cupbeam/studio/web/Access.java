@@ -61,8 +61,8 @@ final class Access implements Filter {
             refuse(response, 403, "That was not asked for by a page of this studio.");
         } else if (changes && !signsIn && !knowsToken(request, session)) {
             refuse(response, 412, "This page is from before the last sign-in. Load it again.");
-        } else if (changes && !Caller.sendsJson(request)) {
-            refuse(response, 415, "What is sent here has to be application/json.");
+        } else if (changes && !Caller.sendsData(request)) {
+            refuse(response, 415, "What is sent here has to be application/json, or text/csv.");
         } else {
             session.filter(s -> staff).ifPresent(s -> request.setAttribute(SESSION, s));
             next.doFilter(request, response);

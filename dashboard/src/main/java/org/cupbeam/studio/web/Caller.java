@@ -10,6 +10,7 @@ import java.util.Set;
 /** What a request tells of where it comes from. */
 final class Caller {
     private static final Set<String> NAMES_OF_HERE = Set.of("localhost", "127.0.0.1", "[::1]");
+    private static final Set<String> DATA = Set.of("application/json", "text/csv");
     private static final List<String> PASSED_ON = List.of("Forwarded", "X-Forwarded-For", "X-Real-IP", "Via");
 
     private Caller() {
@@ -39,12 +40,12 @@ final class Caller {
                 || host != null && (origin.equals("http://" + host) || origin.equals("https://" + host)));
     }
 
-    /** Whether what is sent, if anything, is JSON; a form of another site cannot send that. */
-    static boolean sendsJson(HttpServletRequest request) {
+    /** Whether what is sent, if anything, is JSON or a table; a form of another site can send neither. */
+    static boolean sendsData(HttpServletRequest request) {
         String type = request.getContentType();
         boolean empty = request.getContentLengthLong() == 0
                 || request.getContentLengthLong() < 0 && request.getHeader("Transfer-Encoding") == null;
-        return type == null ? empty : type.split(";", 2)[0].strip().equalsIgnoreCase("application/json");
+        return type == null ? empty : DATA.contains(type.split(";", 2)[0].strip().toLowerCase(Locale.ROOT));
     }
 
     private static boolean isLoopback(String address) {

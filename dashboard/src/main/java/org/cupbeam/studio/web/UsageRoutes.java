@@ -6,6 +6,8 @@ import java.time.Clock;
 import java.time.DateTimeException;
 import java.time.YearMonth;
 import java.time.ZoneId;
+import java.util.List;
+import org.cupbeam.studio.store.LaneName;
 import org.cupbeam.studio.store.Store;
 import org.cupbeam.studio.usage.OpeningHours;
 import org.cupbeam.studio.usage.Period;
@@ -19,7 +21,7 @@ final class UsageRoutes implements Routes {
     private record Hours(String zone, String hours) {
     }
 
-    private record Asked(YearMonth month, StudioTime time, UsageReport report) {
+    private record Asked(YearMonth month, StudioTime time, UsageReport report, List<LaneName> lanes) {
     }
 
     private final Store store;
@@ -42,7 +44,7 @@ final class UsageRoutes implements Routes {
     private void month(Context ctx) {
         Asked asked = ask(ctx);
         Json.send(ctx, UsageSaid.of(asked.month(), YearMonth.now(clock.withZone(asked.time().zone())), asked.time(),
-                asked.report()));
+                asked.report(), asked.lanes()));
     }
 
     private void export(Context ctx) {
@@ -69,7 +71,7 @@ final class UsageRoutes implements Routes {
         return store.read(h -> {
             StudioTime time = StudioTime.of(h, clock.getZone());
             YearMonth month = month(ctx.queryParam("month"), time.zone());
-            return new Asked(month, time, report(h, month, time));
+            return new Asked(month, time, report(h, month, time), LaneName.all(h));
         });
     }
 

@@ -48,7 +48,7 @@ record UsageSaid(String month, String now, String zone, String hours, Figures al
     record Fault(String studio, String lane, String words, long beganMs, Long endedMs) {
     }
 
-    static UsageSaid of(YearMonth month, YearMonth now, StudioTime time, UsageReport report) {
+    static UsageSaid of(YearMonth month, YearMonth now, StudioTime time, UsageReport report, List<LaneName> lanes) {
         Use use = report.use();
         return new UsageSaid(month.toString(), now.toString(), time.zone().getId(), time.hours().text(),
                 Figures.of(use.all()),
@@ -57,16 +57,14 @@ record UsageSaid(String month, String now, String zone, String hours, Figures al
                 use.days().stream().map(each -> new Day(each.day().toString(), Figures.of(each.busy()))).toList(),
                 Cell.of(use.heat().cells()), Cell.of(use.heat().busiest(MOST_NAMED)),
                 Cell.of(use.heat().idlest(MOST_NAMED)), report.visitors(), report.visitors().newcomers(),
-                report.ballsFetched(), faults(report), report.faultMs());
+                report.ballsFetched(), faults(report, lanes), report.faultMs());
     }
 
-    private static List<Fault> faults(UsageReport report) {
-        Map<Integer, LaneName> names = report.use().lanes().stream()
-                .collect(Collectors.toMap(each -> each.lane().id(), Use.OfLane::lane));
+    private static List<Fault> faults(UsageReport report, List<LaneName> lanes) {
+        Map<Integer, LaneName> names = lanes.stream().collect(Collectors.toMap(LaneName::id, lane -> lane));
         return report.faults().stream().map(each -> {
             LaneName lane = names.get(each.lane());
-            return new Fault(lane == null ? null : lane.studio(), lane == null ? null : lane.lane(), each.words(),
-                    each.beganMs(), each.endedMs());
+            return new Fault(lane.studio(), lane.lane(), each.words(), each.beganMs(), each.endedMs());
         }).toList();
     }
 }

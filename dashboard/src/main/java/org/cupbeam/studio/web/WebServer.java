@@ -71,7 +71,11 @@ public final class WebServer implements AutoCloseable {
                 new ControlRoutes(lanes, orders, store),
                 new DrillRoutes(store, wall),
                 new HealthRoutes(lanes),
-                new UsageRoutes(store, wall));
+                new UsageRoutes(store, wall),
+                new LogbookPages(),
+                new LogbookRoutes(store, wall),
+                new RecordRoutes(store, wall),
+                new ExchangeRoutes(store, wall));
         lanes.answersTo(orders::answered);
         this.best = new BestToBeat(store, lanes);
         this.javalin = Javalin.create(this::configure);

@@ -1,0 +1,168 @@
+package org.cupbeam.studio.web;
+
+import io.javalin.config.RoutesConfig;
+import io.javalin.http.Context;
+import java.time.Clock;
+import java.time.LocalDate;
+import java.time.ZoneId;
+import java.util.HashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.function.Function;
+import java.util.function.IntFunction;
+import java.util.function.Supplier;
+import org.cupbeam.studio.store.LaneName;
+import org.cupbeam.studio.store.Store;
+import org.cupbeam.studio.store.logbook.Change;
+import org.cupbeam.studio.store.logbook.Drills;
+import org.cupbeam.studio.store.logbook.LogFilter;
+import org.cupbeam.studio.store.logbook.Notes;
+import org.cupbeam.studio.store.logbook.Page;
+import org.cupbeam.studio.store.logbook.PlayerRow;
+import org.cupbeam.studio.store.logbook.Players;
+import org.cupbeam.studio.store.logbook.RunStory;
+import org.cupbeam.studio.store.logbook.Runs;
+import org.cupbeam.studio.store.logbook.Trail;
+import org.cupbeam.studio.usage.StudioTime;
+import org.cupbeam.studio.web.LogbookSaid.Changed;
+import org.cupbeam.studio.web.LogbookSaid.Listed;
+import org.cupbeam.studio.web.LogbookSaid.Named;
+import org.cupbeam.studio.web.LogbookSaid.Note;
+import org.cupbeam.studio.web.LogbookSaid.Player;
+import org.cupbeam.studio.web.LogbookSaid.Putt;
+import org.cupbeam.studio.web.LogbookSaid.Run;
+import org.jdbi.v3.core.Handle;
+
+/** The record, to be looked through: players, runs, a run putt by putt. */
+final class LogbookRoutes implements Routes {
+    private static final int ROWS = 50;
+    private static final int MOST_NOTES = 200;
+
+    private record Lane(int id, String studio, String lane) {
+    }
+
+    private record Choices(List<Named> players, List<String> drills, List<Lane> lanes) {
+    }
+
+    private record OnePlayer(String zone, Player player, List<Note> notes, List<Changed> trail) {
+    }
+
+    private record OneRun(String zone, Run run, List<Run> duel, List<Putt> putts, List<Note> notes, List<Changed> trail) {
+    }
+
+    private final Store store;
+    private final Clock clock;
+
+    /** @param clock gives the time zone where the studio's is not set */
+    LogbookRoutes(Store store, Clock clock) {
+        this.store = store;
+        this.clock = clock;
+    }
+
+    @Override
+    public void addTo(RoutesConfig routes) {
+        routes.get("/api/players", this::players);
+        routes.get("/api/player/{id}", this::player);
+        routes.get("/api/runs", this::runs);
+        routes.get("/api/runs/choices", this::choices);
+        routes.get("/api/run/{id}", this::run);
+        routes.get("/api/report/{id}", this::report);
+        routes.get("/api/changes", this::changes);
+    }
+
+    /** Who was here last; by name where one is looked for, or where the request says {@code by=name}. */
+    private void players(Context ctx) {
+        String name = LogbookFilter.text(ctx, "name");
+        boolean byName = name != null || "name".equals(ctx.queryParam("by"));
+        Json.send(ctx, store.read(h -> {
+            Page<PlayerRow> page = refusing(() -> byName
+                    ? Players.byName(h, name == null ? "" : name, LogbookFilter.after(ctx), ROWS)
+                    : new Page<>(Players.latest(h, ROWS), null));
+            return listed(zone(h), page, Player::of);
+        }));
+    }
+
+    private void player(Context ctx) {
+        int id = LogbookFilter.id(ctx);
+        Json.send(ctx, store.read(h -> {
+            return new OnePlayer(zone(h).getId(), Player.of(one(h, id)),
+                    Notes.ofPlayer(h, id, null, MOST_NOTES).rows().stream().map(Note::of).toList(),
+                    changed(h, Trail.ofPlayer(h, id)));
+        }));
+    }
+
+    private void runs(Context ctx) {
+        Json.send(ctx, store.read(h -> {
+            ZoneId zone = zone(h);
+            LogFilter filter = LogbookFilter.of(ctx, zone);
+            return listed(zone, refusing(() -> Runs.page(h, filter, LogbookFilter.after(ctx),
+                    LogbookFilter.limit(ctx, ROWS))), Run::of);
+        }));
+    }
+
+    private void choices(Context ctx) {
+        Json.send(ctx, store.read(h -> new Choices(
+                Players.byName(h, "", null, Page.MOST).rows().stream().map(row -> new Named(row.id(), row.name())).toList(),
+                Drills.names(h), LaneName.all(h).stream().map(row -> new Lane(row.id(), row.studio(), row.lane())).toList())));
+    }
+
+    private void run(Context ctx) {
+        int id = LogbookFilter.id(ctx);
+        Json.send(ctx, store.read(h -> {
+            RunStory story = RunStory.of(h, id).orElseThrow(() -> Refusal.notFound("There is no such run."));
+            List<Note> notes = story.notes().stream().map(Note::of).toList();
+            List<Changed> trail = changed(h, story.changes());
+            return new OneRun(zone(h).getId(), Run.of(story.run()), story.duel().stream().map(Run::of).toList(),
+                    story.putts().stream().map(putt -> Putt.of(putt,
+                            notes.stream().filter(note -> is(note.attempt(), putt.id())).toList(),
+                            trail.stream().filter(each -> is(each.attempt(), putt.id())).toList())).toList(),
+                    notes.stream().filter(note -> note.attempt() == null).toList(),
+                    trail.stream().filter(each -> each.attempt() == null).toList());
+        }));
+    }
+
+    private void changes(Context ctx) {
+        Json.send(ctx, store.read(h -> {
+            Page<Change> page = refusing(() -> Trail.page(h, LogbookFilter.after(ctx), ROWS));
+            return listed(zone(h), new Page<>(changed(h, page.rows()), page.next()), each -> each);
+        }));
+    }
+
+    private void report(Context ctx) {
+        int id = LogbookFilter.id(ctx);
+        LocalDate day = LogbookFilter.day(ctx, "day");
+        Json.send(ctx, store.read(h -> SessionReport.of(h, one(h, id), day, zone(h), clock.instant())));
+    }
+
+    /** A place in another list than the one that is asked for makes no sense. */
+    private static <T> T refusing(Supplier<T> question) {
+        try {
+            return question.get();
+        } catch (IllegalArgumentException e) {
+            throw Refusal.badRequest(e.getMessage());
+        }
+    }
+
+    private static PlayerRow one(Handle h, int id) {
+        return Players.one(h, id).orElseThrow(() -> Refusal.notFound("There is no such player."));
+    }
+
+    private ZoneId zone(Handle h) {
+        return StudioTime.of(h, clock.getZone()).zone();
+    }
+
+    private static <R, T> Listed<T> listed(ZoneId zone, Page<R> page, Function<R, T> said) {
+        return new Listed<>(zone.getId(), page.rows().stream().map(said).toList(),
+                page.next() == null ? null : page.next().toString());
+    }
+
+    private static List<Changed> changed(Handle h, List<Change> changes) {
+        Map<Integer, String> names = new HashMap<>();
+        IntFunction<String> nameOf = id -> names.computeIfAbsent(id, i -> Players.one(h, i).map(PlayerRow::name).orElse(null));
+        return changes.stream().map(change -> Changed.of(change, nameOf)).toList();
+    }
+
+    private static boolean is(Integer numberOrNull, int number) {
+        return numberOrNull != null && numberOrNull == number;
+    }
+}
