@@ -41,20 +41,22 @@ public final class Trail {
     /** Of a run and its attempts. */
     public static List<Change> ofRun(Handle h, int run) {
         return both(h, "attempt a CROSS JOIN correction c WHERE a.run_id = ? AND ",
-                "(m.run_id = ? OR m.attempt_id IN (SELECT id FROM attempt WHERE run_id = ?))", run);
+                "(m.run_id = ? OR EXISTS (SELECT 1 FROM attempt a WHERE a.id = m.attempt_id AND a.run_id = ?))", run, run);
     }
 
     /** Of a player, the player's runs and their attempts; a thousand of each kind at most. */
     public static List<Change> ofPlayer(Handle h, int player) {
         return both(h, "correction c CROSS JOIN attempt a WHERE a.player_id = ? AND ",
-                "(m.player_id = ? OR EXISTS (SELECT 1 FROM run r WHERE r.id = m.run_id AND r.player_id = ?))", player);
+                "(m.player_id = ? OR EXISTS (SELECT 1 FROM run r WHERE r.id = m.run_id AND r.player_id = ?) "
+                        + "OR EXISTS (SELECT 1 FROM attempt a WHERE a.id = m.attempt_id AND a.player_id = ?))", player,
+                player, player);
     }
 
     /** @param lane where to begin: with what there is less of */
-    private static List<Change> both(Handle h, String lane, String here, int id) {
+    private static List<Change> both(Handle h, String lane, String here, Object... ids) {
         List<Change> all = new ArrayList<>();
-        all.addAll(list(h, AT_A_LANE + lane + ITS_ATTEMPT + " ORDER BY c.at_ms DESC LIMIT ?", id, Page.MOST));
-        all.addAll(list(h, HERE + here + " ORDER BY m.at_ms DESC LIMIT ?", id, id, Page.MOST));
+        all.addAll(list(h, AT_A_LANE + lane + ITS_ATTEMPT + " ORDER BY c.at_ms DESC LIMIT " + Page.MOST, ids[0]));
+        all.addAll(list(h, HERE + here + " ORDER BY m.at_ms DESC LIMIT " + Page.MOST, ids));
         all.sort(NEWEST_FIRST);
         return all;
     }

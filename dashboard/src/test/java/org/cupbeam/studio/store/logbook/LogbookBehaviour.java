@@ -183,7 +183,7 @@ abstract class LogbookBehaviour {
         Cursor after = null;
         do {
             Cursor from = after;
-            Page<T> page = store.read(h -> list.page(h, filter, from, 97));
+            Page<T> page = store.read(h -> list.page(h, filter, from, 397));
             rows.addAll(page.rows());
             after = page.next() == null ? null : Cursor.parse(page.next().toString());
         } while (after != null);
