@@ -171,5 +171,7 @@ function showGo() {
   at("go").textContent = !first ? "Choose who plays" : others.length === 0 ? `Start ${first} alone`
     : others.length === 1 ? `Start ${first} against ${others[0]}` : `Start a duel of ${game.players.length}`;
   at("go").toggleAttribute("data-not-yet", !first);
+  // Until the drills are here there is nothing to start: a touch before would be lost without a word.
+  at("go").disabled = Boolean(first) && !game.picked;
   at("go-hint").textContent = (game.picked && first ? terms().name + ". " : "") + (game.going ? "The game that is on ends with it." : "");
 }

@@ -114,8 +114,11 @@ public final class Browser implements AutoCloseable {
                 + ".replaceAll('\\u00a0', ' ')";
     }
 
+    /** Clicks what can be clicked: a button that waits for an answer is waited for. */
     public void click(String selector) {
-        value("document.querySelector('" + selector + "').click()");
+        String element = "document.querySelector('" + selector + "')";
+        await("(e => e && !e.disabled)(" + element + ")");
+        value(element + ".click()");
     }
 
     /** Presses and releases a key, as {@code Tab} or {@code Enter}. */
