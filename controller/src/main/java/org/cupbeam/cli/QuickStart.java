@@ -37,6 +37,8 @@ final class QuickStart {
     private static boolean set(LaneCommand command, String option, String value) {
         switch (option) {
             case "--rig" -> command.edges.rigFile = Path.of(value);
+            case "--trace" -> command.edges.traceFile = Path.of(value);
+            case "--from" -> command.edges.fromS = Double.parseDouble(value);
             case "--speed" -> command.edges.speed = Double.parseDouble(value);
             case "--seed" -> command.edges.seed = Long.parseLong(value);
             case "--studio" -> command.studio = value;

@@ -175,6 +175,9 @@ class LaneIT {
         assertRefused("--players: a name is there twice", "--rig", rig, "--drill",
                 folder.resolve("drill.toml").toString(), "--players", "Ana,Ana");
         assertRefused("--speed:", "--rig", rig, "--speed", "3");
+        assertRefused("--from: is a place in a trace", "--rig", rig, "--practice", "--from", "3");
+        assertRefused("--trace: the edges come from one place", "--rig", rig, "--practice", "--trace", rig);
+        assertRefused("rig.toml:", "--rig", rig, "--trace", rig);
         assertRefused("no such file", "--rig", folder.resolve("none.toml").toString());
     }
 
