@@ -43,13 +43,13 @@ function kind(each) {
   if (!health) return "unheard";
   if (health.state === "lost") return "away";
   if (health.state === "offline") return "off";
-  return each.heard_ago_s > SILENT_S ? "away" : health.faults.length ? "look" : "online";
+  return each.heard_ago_s > SILENT_S ? "away" : health.faults.length || each.green ? "look" : "online";
 }
 
 function card(each) {
   const health = each.health;
   const silent = each.kind === "away" && health.state === "online";
-  const faults = each.kind === "look" ? health.faults : [];
+  const faults = each.kind === "look" ? [...health.faults, ...(each.green ? [each.green] : [])] : [];
   return html("li", {}, html("a", { class: "card lane", href: `/health/${each.studio}/${each.lane}` },
     html("span", { class: "spread" }, html("b", {}, each.lane.replaceAll("-", " ")),
       html("span", { class: "state", "data-state": each.kind }, silent ? SAID.silent : SAID[each.kind])),

@@ -69,6 +69,9 @@ class AxeIT {
                 new Look("/usage", "#heat-body tr"),
                 new Look("/health", "#lanes li"),
                 new Look("/health/" + lane, "#sensors tr"),
+                new Look("/green", "#lanes li"),
+                new Look("/green/" + lane, "#day-plot .dot"),
+                new Look("/card?side=2", "#rows tr"),
                 new Look("/sign-in", "#renew:not([hidden])"),
                 new Look("/no-such-page", "h1"));
     }

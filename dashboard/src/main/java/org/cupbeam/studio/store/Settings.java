@@ -1,5 +1,7 @@
 package org.cupbeam.studio.store;
 
+import java.util.HashMap;
+import java.util.Map;
 import java.util.Optional;
 import org.jdbi.v3.core.Handle;
 
@@ -13,6 +15,15 @@ public final class Settings {
 
     public static Optional<String> get(Handle h, String name) {
         return h.select("SELECT value FROM setting WHERE name = ?", name).mapTo(String.class).findOne();
+    }
+
+    /** All whose names begin so, by the rest of their names. */
+    public static Map<String, String> startingWith(Handle h, String prefix) {
+        return h.select("SELECT substr(name, ?), value FROM setting WHERE substr(name, 1, ?) = ?", prefix.length() + 1,
+                prefix.length(), prefix).reduceRows(new HashMap<>(), (all, row) -> {
+                    all.put(row.getColumn(1, String.class), row.getColumn(2, String.class));
+                    return all;
+                });
     }
 
     /**

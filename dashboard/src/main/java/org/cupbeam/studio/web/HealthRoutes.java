@@ -4,8 +4,11 @@ import com.fasterxml.jackson.annotation.JsonRawValue;
 import io.javalin.config.RoutesConfig;
 import io.javalin.http.Context;
 import java.nio.charset.StandardCharsets;
+import java.util.Map;
 import org.cupbeam.event.Health;
 import org.cupbeam.event.HealthJson;
+import org.cupbeam.event.Topics;
+import org.cupbeam.studio.store.GreenRange;
 
 /** How the lanes are: all at a glance, and each with the trial of its sensors. A lane's page lives on its stream. */
 final class HealthRoutes implements Routes {
@@ -14,14 +17,17 @@ final class HealthRoutes implements Routes {
      *
      * @param heardAgoS s since it last spoke of its health; null where it never has
      * @param health    as it said it, JSON; null where it never has
+     * @param green     that the green is not as fast as the staff want it, in words; null where it is
      */
-    private record Seen(String studio, String lane, Double heardAgoS, @JsonRawValue String health) {
+    private record Seen(String studio, String lane, Double heardAgoS, @JsonRawValue String health, String green) {
     }
 
     private final LiveLanes lanes;
+    private final GreenWatch watch;
 
-    HealthRoutes(LiveLanes lanes) {
+    HealthRoutes(LiveLanes lanes, GreenWatch watch) {
         this.lanes = lanes;
+        this.watch = watch;
     }
 
     @Override
@@ -32,13 +38,15 @@ final class HealthRoutes implements Routes {
     }
 
     private void all(Context ctx) {
-        Json.send(ctx, lanes.all().stream().filter(LiveLane::heard).map(HealthRoutes::seen).toList());
+        Map<Topics, GreenRange> ranges = watch.ranges();
+        Json.send(ctx, lanes.all().stream().filter(LiveLane::heard)
+                .map(lane -> seen(lane, watch.alert(lane, ranges.get(lane.topics())))).toList());
     }
 
-    private static Seen seen(LiveLane lane) {
+    private static Seen seen(LiveLane lane, String green) {
         Health health = lane.health();
         return new Seen(lane.topics().studio(), lane.topics().lane(),
                 health == null ? null : Math.round(lane.healthAgoS() * 10) / 10.0,
-                health == null ? null : new String(HealthJson.encode(health), StandardCharsets.UTF_8));
+                health == null ? null : new String(HealthJson.encode(health), StandardCharsets.UTF_8), green);
     }
 }

@@ -65,12 +65,15 @@ public final class WebServer implements AutoCloseable {
         InstantSource steady = () -> Instant.EPOCH.plusNanos(System.nanoTime()); // a wall clock may jump
         Sessions sessions = new Sessions(new SecureRandom(), steady);
         this.access = new Access(pin, sessions);
+        GreenWatch watch = new GreenWatch(store, wall);
         this.subjects = List.of(
                 new Failures(),
                 new AccessRoutes(pin, sessions, new Tries(steady), access),
                 new ControlRoutes(lanes, orders, store),
                 new DrillRoutes(store, wall),
-                new HealthRoutes(lanes),
+                new HealthRoutes(lanes, watch),
+                new GreenRoutes(lanes, store, wall, watch),
+                new CardRoutes(),
                 new UsageRoutes(store, wall),
                 new LogbookPages(),
                 new LogbookRoutes(store, wall),

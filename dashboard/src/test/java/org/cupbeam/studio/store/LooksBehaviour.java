@@ -6,6 +6,8 @@ import static org.assertj.core.api.Assertions.tuple;
 import java.time.Instant;
 import java.util.Arrays;
 import java.util.List;
+import java.util.Map;
+import java.util.Optional;
 import org.cupbeam.event.Event;
 import org.cupbeam.event.Topics;
 import org.cupbeam.studio.ScriptedLane;
@@ -81,6 +83,39 @@ abstract class LooksBehaviour {
         assertThat(putts("j1", 10)).extracting(LanePutt::sequence).containsExactly(2L);
         assertThat(putts("j3", 10)).hasSize(1);
         assertThat(putts("j2", 10)).isEmpty();
+    }
+
+    @Test
+    void tellsTheLastReadingOfAGreenInEachQuarterOfAnHour() {
+        keep(lane, lane.puttsOutsideAnyRun(), lane.passes(60).puttsOutsideAnyRun(), lane.passes(1_000).puttsOutsideAnyRun());
+        ScriptedLane other = new ScriptedLane("two", "j2");
+        keep(other, other.puttsOutsideAnyRun());
+        long startMs = Instant.parse("2026-11-25T18:00:00Z").toEpochMilli();
+
+        assertThat(readings(startMs, startMs + 86_400_000)).containsExactly(new GreenReading(startMs + 60_000, 9.4, 0.2),
+                new GreenReading(startMs + 1_060_000, 9.4, 0.2));
+        assertThat(readings(startMs, startMs + 900_000)).hasSize(1);
+        assertThat(readings(startMs - 86_400_000, startMs)).isEmpty();
+    }
+
+    @Test
+    void keepsTheRangeThatIsWantedOfEachGreen() {
+        Topics two = new Topics("home", "two");
+        store.writing(h -> new GreenRange(9.5, 11).set(h, ONE, 1));
+        store.writing(h -> new GreenRange(8, 9).set(h, two, 1));
+        store.writing(h -> new GreenRange(10, 12).set(h, ONE, 2));
+
+        assertThat(store.read(GreenRange::all)).containsOnly(Map.entry(ONE, new GreenRange(10, 12)),
+                Map.entry(two, new GreenRange(8, 9)));
+        store.writing(h -> GreenRange.clear(h, ONE));
+        Optional<GreenRange> one = store.read(h -> GreenRange.of(h, ONE));
+        Optional<GreenRange> other = store.read(h -> GreenRange.of(h, two));
+        assertThat(one).isEmpty();
+        assertThat(other).contains(new GreenRange(8, 9));
+    }
+
+    private List<GreenReading> readings(long fromMs, long toMs) {
+        return store.read(h -> GreenReading.between(h, ONE, fromMs, toMs));
     }
 
     private List<String> names(int most) {

@@ -49,6 +49,15 @@ class AimTest {
         assertThat(rolled.speedThere).isCloseTo(aim.atHoleMmPerS(), within(0.5));
         assertThat(Math.hypot(rolled.restX, rolled.restY)).isCloseTo(pastMm, within(0.5));
         assertThat(aim.pastMm()).isCloseTo(pastMm, within(1e-6));
+
+        Way way = Way.of(line, aim, 8);
+        Way.Place hole = way.toHole().get(8);
+        assertThat(Math.hypot(hole.alongMm(), hole.leftMm())).isLessThan(1e-3);
+        assertThat(way.toHole().get(0).alongMm()).isCloseTo(-distanceMm, within(1e-6));
+        assertThat(way.past().get(8).alongMm()).isCloseTo(rolled.restX, within(0.5));
+        assertThat(way.past().get(8).leftMm()).isCloseTo(rolled.restY, within(0.5));
+        assertThat(way.toHoleS()).isCloseTo(rolled.thereS, within(1e-3));
+        assertThat(way.toRestS()).isCloseTo(rolled.restS, within(1e-2));
     }
 
     /** Computed independently (SciPy) from Penner's equation: level, 10 ft, a foot past: 3.415 in wide. */
@@ -88,7 +97,7 @@ class AimTest {
         assertThatThrownBy(() -> Aim.past(new Line(12, -5, 5), 3000, 300)).hasMessageContaining("never stops");
     }
 
-    private record Rolled(double nearestMm, double speedThere, double restX, double restY) {
+    private record Rolled(double nearestMm, double speedThere, double thereS, double restX, double restY, double restS) {
     }
 
     /** Along the line x, to the left y, from the ball to the hole at the origin; 0.2 ms a step, the nearest approach taken. */
@@ -116,6 +125,7 @@ class AimTest {
         DormandPrince853Integrator integrator = new DormandPrince853Integrator(1e-9, 0.01, 1e-8, 1e-8);
         double nearest = Double.POSITIVE_INFINITY;
         double speed = Double.NaN;
+        double thereS = Double.NaN;
         double t = 0;
         while (Math.hypot(state[2], state[3]) > 1 && t < 60) {
             double before = Math.hypot(state[0], state[1]);
@@ -126,8 +136,9 @@ class AimTest {
             if (now < nearest) {
                 nearest = now;
                 speed = Math.hypot(state[2], state[3]);
+                thereS = t;
             }
         }
-        return new Rolled(nearest, speed, state[0], state[1]);
+        return new Rolled(nearest, speed, thereS, state[0], state[1], t);
     }
 }
