@@ -24,8 +24,20 @@ public sealed interface Database {
     /** A connection that the database itself keeps from writing. */
     Connection reader() throws SQLException;
 
-    /** Leaves the database as it is best found at the next start; may do nothing. */
-    default void tidy(Connection writer) throws SQLException {
+    /**
+     * Looks whether what is there can be read, before anything else is done with it.
+     *
+     * @throws StoreTrouble with what is wrong and what would do; what is there is left as it is
+     */
+    default void check() {
+    }
+
+    /**
+     * Gathers what queries are planned by, where the database does not see to that itself; outside any transaction.
+     *
+     * @param all whether of every table, or of those that have grown
+     */
+    default void tidy(Connection writer, boolean all) throws SQLException {
     }
 
     /** Keeps no copy of what was overwritten where the database itself can help it; outside any transaction. */
@@ -87,10 +99,15 @@ public sealed interface Database {
         }
 
         @Override
-        public void tidy(Connection writer) throws SQLException {
+        public void check() {
+            new Soundness(file).check();
+        }
+
+        @Override
+        public void tidy(Connection writer, boolean all) throws SQLException {
             try (Statement pragma = writer.createStatement()) {
                 pragma.execute("PRAGMA analysis_limit = 400");
-                pragma.execute("PRAGMA optimize");
+                pragma.execute(all ? "PRAGMA optimize = 0x10002" : "PRAGMA optimize");
             }
         }
 

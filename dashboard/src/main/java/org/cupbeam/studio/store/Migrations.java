@@ -1,12 +1,16 @@
 package org.cupbeam.studio.store;
 
+import java.util.Arrays;
+import java.util.Optional;
 import org.flywaydb.core.Flyway;
 import org.flywaydb.core.api.FlywayException;
+import org.flywaydb.core.api.MigrationInfo;
+import org.flywaydb.core.api.MigrationVersion;
 import org.flywaydb.core.api.configuration.FluentConfiguration;
 
 /**
- * Brings a database to the schema that this version knows, from any earlier one, or from nothing. Migrations only ever
- * add, so a database that a later version has been at opens as well.
+ * Brings a database to the schema that this version knows, from any earlier one, or from nothing. A database that a later
+ * version has been at is refused and left as it is: what this version would write there might be wrong by then.
  */
 final class Migrations {
     /** Not the default folder: the lanes' journals have migrations of their own on the same class path. */
@@ -25,9 +29,24 @@ final class Migrations {
                 .target(target)
                 .loggers("slf4j").connectRetries(0).group(true).cleanDisabled(true).validateMigrationNaming(true);
         try {
-            flyway.load().migrate();
+            Flyway ready = flyway.load();
+            refuseWhatIsNewer(database, ready);
+            ready.migrate();
         } catch (FlywayException e) {
             throw new StoreTrouble("store " + database.name() + ": " + firstLine(e) + "; name another store, or restore this one from a copy", e);
+        }
+    }
+
+    private static void refuseWhatIsNewer(Database database, Flyway flyway) {
+        MigrationInfo[] all = flyway.info().all();
+        MigrationVersion known = Arrays.stream(all).filter(each -> each.getState().isResolved())
+                .map(MigrationInfo::getVersion).max(MigrationVersion::compareTo).orElse(MigrationVersion.EMPTY);
+        Optional<MigrationVersion> there = Arrays.stream(all).filter(each -> each.getState().isApplied())
+                .map(MigrationInfo::getVersion).max(MigrationVersion::compareTo);
+        if (there.isPresent() && there.get().compareTo(known) > 0) {
+            throw new StoreTrouble("store " + database.name() + " was written by a newer version of Cupbeam (its schema is "
+                    + there.get() + ", this version knows up to " + known + "); nothing in it was changed. Run that newer "
+                    + "version, name another store, or restore a copy from before the update", null);
         }
     }
 

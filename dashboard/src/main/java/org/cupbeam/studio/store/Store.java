@@ -6,6 +6,7 @@ import java.util.List;
 import java.util.concurrent.locks.ReentrantLock;
 import java.util.function.Consumer;
 import java.util.function.Function;
+import java.util.function.LongSupplier;
 import org.jdbi.v3.core.Handle;
 import org.jdbi.v3.core.Jdbi;
 import org.slf4j.Logger;
@@ -18,17 +19,23 @@ public final class Store implements AutoCloseable {
     private static final Logger LOG = LoggerFactory.getLogger(Store.class);
     private static final int MOST_READERS = 4;
     private static final int VALID_WITHIN_S = 3;
+    /** How long what queries are planned by may be out of date while something is written. */
+    static final long TIDY_EVERY_NS = 3_600_000_000_000L;
 
     private final Database database;
     private final Readers readers;
     private final ReentrantLock writing = new ReentrantLock();
     private final Numbers numbers = new Numbers();
     private final List<Runnable> memories = new ArrayList<>(List.of(numbers::forget));
+    private final LongSupplier nanoTime;
     private Handle writer;
+    private long tidiedNs;
 
-    private Store(Database database) {
+    private Store(Database database, LongSupplier nanoTime) {
         this.database = database;
+        this.nanoTime = nanoTime;
         this.writer = openWriter();
+        tidy(true);
         this.readers = new Readers(Jdbi.create(database::reader), MOST_READERS);
     }
 
@@ -38,9 +45,14 @@ public final class Store implements AutoCloseable {
      * @throws StoreTrouble with what would do
      */
     public static Store open(Database database) {
+        return open(database, System::nanoTime);
+    }
+
+    static Store open(Database database, LongSupplier nanoTime) {
         try {
+            database.check();
             Migrations.run(database);
-            return new Store(database);
+            return new Store(database, nanoTime);
         } catch (StoreTrouble e) {
             throw e;
         } catch (RuntimeException e) {
@@ -58,7 +70,11 @@ public final class Store implements AutoCloseable {
     public <T> T write(Function<Handle, T> change) {
         writing.lock();
         try {
-            return usable().inTransaction(change::apply);
+            T answer = usable().inTransaction(change::apply);
+            if (nanoTime.getAsLong() - tidiedNs >= TIDY_EVERY_NS) {
+                tidy(false);
+            }
+            return answer;
         } catch (RuntimeException | Error e) {
             forget();
             throw e;
@@ -117,12 +133,20 @@ public final class Store implements AutoCloseable {
         readers.close();
         writing.lock();
         try {
-            database.tidy(writer.getConnection());
-        } catch (SQLException e) {
-            LOG.debug("not tidied: {}", e.toString());
+            tidy(false);
         } finally {
             writer.close();
             writing.unlock();
+        }
+    }
+
+    /** At each start and every hour, not at the end alone: a host that is killed never comes there. */
+    private void tidy(boolean all) {
+        tidiedNs = nanoTime.getAsLong();
+        try {
+            database.tidy(writer.getConnection(), all);
+        } catch (SQLException e) {
+            LOG.debug("not tidied: {}", e.toString());
         }
     }
 

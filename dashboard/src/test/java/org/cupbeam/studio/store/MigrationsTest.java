@@ -1,0 +1,58 @@
+package org.cupbeam.studio.store;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import java.io.IOException;
+import java.io.InputStream;
+import java.nio.charset.StandardCharsets;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.security.MessageDigest;
+import java.security.NoSuchAlgorithmException;
+import java.util.HexFormat;
+import java.util.List;
+import java.util.Map;
+import java.util.stream.Stream;
+import org.junit.jupiter.api.Test;
+
+/** Migrations that have landed stay as they are: there are stores that have been through them. */
+class MigrationsTest {
+    /** By SHA-256 of the file, without regard to line ends. A new one gets its line here when it lands. */
+    private static final Map<String, String> LANDED = Map.of(
+            "V1__lanes_and_their_events.sql", "2eb49e87efebc7889dfe7890d40236272520322c9d89137902a70a6eef859ca1",
+            "V2__players_runs_and_attempts.sql", "9c2d9f3cedd639cbe09128f650f05bc725280bca5cea81bf33f31aae0d49acb5",
+            "V3__corrections_and_notes.sql", "16cdceb5f07247672bbf3e391bb0e9f36573f8753930e19ee189db9edfbf140c",
+            "V4__quarter_hours_of_play.sql", "62b6307d4f79a87c194a60f81d8f9a9d5f94e557941b395dfc9f1fcb499a047c",
+            "V5__time_in_play.sql", "9227db4082a8d2208f2f34ec7d942bda53964bd64b4a38e842235dd6420dd14a",
+            "V6__settings_and_faults.sql", "7f1bee77c6a45c6a703ad497e7c13662fb64dc84b79b5d1142aa65e66f53b403",
+            "V7__logbook.sql", "4fef23707effc55c4bfb76cfd0080b4f7425dba1313ad5eb4da9efaf7f83c941",
+            "V8__drills_on_the_shelf.sql", "4cdb5b3ebfeea8b87ba10190d28a46ac09f0728f98c8f2b353736a8d2ef856e0");
+
+    @Test
+    void landedOnesAreNotEdited() throws IOException {
+        for (Map.Entry<String, String> each : LANDED.entrySet()) {
+            assertThat(sha256(each.getKey())).as("%s has landed, and stores out there have been through it as it was: put "
+                    + "it back, and add a new one for what is to change", each.getKey()).isEqualTo(each.getValue());
+        }
+    }
+
+    @Test
+    void newOnesAreHeldToo() throws IOException {
+        try (Stream<Path> files = Files.list(Path.of("src/main/resources/db/studio"))) {
+            List<String> names = files.map(file -> file.getFileName().toString()).toList();
+            assertThat(names).as("a new migration: add its name and SHA-256 to this test, so that it is not edited later")
+                    .containsExactlyInAnyOrderElementsOf(LANDED.keySet());
+        }
+    }
+
+    private static String sha256(String name) throws IOException {
+        try (InputStream in = Migrations.class.getResourceAsStream("/db/studio/" + name)) {
+            assertThat(in).as("%s has landed, and is gone: put it back, and add a new one", name).isNotNull();
+            String text = new String(in.readAllBytes(), StandardCharsets.UTF_8).replace("\r\n", "\n");
+            return HexFormat.of().formatHex(MessageDigest.getInstance("SHA-256")
+                    .digest(text.getBytes(StandardCharsets.UTF_8)));
+        } catch (NoSuchAlgorithmException e) {
+            throw new IllegalStateException("every Java has SHA-256", e);
+        }
+    }
+}
