@@ -30,3 +30,9 @@ export function across(percent) {
 export function laneName(lane) {
   return lane.replaceAll("-", " ");
 }
+
+/** The last test by rolled balls. */
+export function testSaid(test, zone) {
+  const when = new Date(test.at_ms).toLocaleString(undefined, { day: "numeric", month: "short", hour: "2-digit", minute: "2-digit", timeZone: zone });
+  return `Last test with rolled balls, ${when}: ${speed(test.stimp_ft)}, ${test.low_ft.toFixed(1)} to ${test.high_ft.toFixed(1)}, the line ${along(test.uphill_percent)}; ${test.balls} balls, kept by ${test.by}.`;
+}

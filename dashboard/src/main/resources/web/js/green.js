@@ -2,7 +2,7 @@
 
 import { Refused, get, send, tell, trying } from "./api.js";
 import { dayPlot, daysPlot } from "./green-plot.js";
-import { along, laneName, speed } from "./green-words.js";
+import { along, laneName, speed, testSaid } from "./green-words.js";
 import { keepers } from "./keep.js";
 import { nav } from "./nav.js";
 import { counted } from "./words.js";
@@ -37,6 +37,9 @@ function show() {
   at("alert").textContent = now.alert ?? "";
   at("said").textContent = said();
   at("card").href = `/card?lane=${studio}/${lane}` + (now.day === now.today || !now.readings.length ? "" : "&stimp=" + now.readings.at(-1).ft);
+  at("test").href = `/green/${studio}/${lane}/test`;
+  at("tested").hidden = now.test == null;
+  if (now.test) at("tested").textContent = testSaid(now.test, now.zone);
   at("across").hidden = now.readings.length === 0;
   at("over").hidden = now.days.length === 0;
   const take = `${path}/export?day=${now.day}&as=`;

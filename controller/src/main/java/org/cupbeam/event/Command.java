@@ -58,4 +58,12 @@ public record Command(String id, String by, OptionalLong expect, Ask ask) {
     /** Stop the run or duel. */
     public record End() implements Ask {
     }
+
+    /**
+     * Begin or end a test of the green by balls rolled by hand: while it goes on, no putts are counted.
+     *
+     * @param on begin, afresh if one goes on already; else end
+     */
+    public record TestRolls(boolean on) implements Ask {
+    }
 }

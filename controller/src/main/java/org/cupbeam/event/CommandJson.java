@@ -6,7 +6,7 @@ import org.cupbeam.drill.Worded;
 
 /** Commands and their answers as JSON. */
 public final class CommandJson {
-    private enum Word implements Worded { START, TAKE_BACK, MISS, VOID, PASS, END }
+    private enum Word implements Worded { START, TAKE_BACK, MISS, VOID, PASS, END, TEST_ROLLS }
 
     private CommandJson() {
     }
@@ -24,6 +24,8 @@ public final class CommandJson {
                 to.tenth("finish_mm", miss.finishMm());
             } else if (command.ask() instanceof Command.Void attempt) {
                 to.sequence("of", attempt.of());
+            } else if (command.ask() instanceof Command.TestRolls test) {
+                to.flag("on", test.on());
             }
         });
     }
@@ -59,6 +61,7 @@ public final class CommandJson {
             case VOID -> new Command.Void(from.sequence("of"));
             case PASS -> new Command.Pass();
             case END -> new Command.End();
+            case TEST_ROLLS -> new Command.TestRolls(from.flag("on"));
         };
     }
 
@@ -82,6 +85,9 @@ public final class CommandJson {
         }
         if (ask instanceof Command.Void) {
             return Word.VOID;
+        }
+        if (ask instanceof Command.TestRolls) {
+            return Word.TEST_ROLLS;
         }
         return ask instanceof Command.Pass ? Word.PASS : Word.END;
     }

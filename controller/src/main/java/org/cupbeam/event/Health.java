@@ -26,12 +26,19 @@ public record Health(State state, long connection, String boot, Report report) {
      * @param outbox       events that the host has not said it stored
      * @param edgesDropped edges that found their queue full, since the start
      * @param faults       whatever needs somebody, in words; empty when well
+     * @param rolls        a test of the green that goes on; null where none does
      */
     public record Report(String journal, String version, Instant time, Stamp.Clock clock, long outbox,
-                         long edgesDropped, List<Sensor> sensors, List<String> faults) {
+                         long edgesDropped, List<Sensor> sensors, List<String> faults, Rolls rolls) {
         public Report {
             sensors = List.copyOf(sensors);
             faults = List.copyOf(faults);
+        }
+
+        /** Of a lane that is not being tested. */
+        public Report(String journal, String version, Instant time, Stamp.Clock clock, long outbox, long edgesDropped,
+                      List<Sensor> sensors, List<String> faults) {
+            this(journal, version, time, clock, outbox, edgesDropped, sensors, faults, null);
         }
     }
 

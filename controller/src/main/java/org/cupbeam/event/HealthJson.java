@@ -36,6 +36,9 @@ public final class HealthJson {
                         .word("kind", is.kind()).word("state", is.state())
                         .tenth("last_edge_s_ago", is.lastEdgeAgoS()).tenth("edges_per_minute", is.edgesPerMinute()))
                 .texts("faults", report.faults());
+        if (report.rolls() != null) {
+            to.object("rolls", rolls -> RollsJson.write(rolls, report.rolls()));
+        }
     }
 
     private static Health.Report report(Fields from) throws BadMessage {
@@ -48,6 +51,7 @@ public final class HealthJson {
         return new Health.Report(from.text("journal", Source::isJournal, "a journal's id"),
                 from.text("version", Parts.MAX_TEXT), from.time("time"), from.word("clock", Stamp.Clock.class),
                 from.whole("outbox", 0, Long.MAX_VALUE), from.whole("edges_dropped", 0, Long.MAX_VALUE), sensors,
-                from.texts("faults", MAX_FAULTS, Parts.MAX_TEXT));
+                from.texts("faults", MAX_FAULTS, Parts.MAX_TEXT),
+                from.has("rolls") ? RollsJson.read(from.object("rolls")) : null);
     }
 }

@@ -80,6 +80,11 @@ record Card(Begun begun, Play play, Map<Integer, Long> rounds, List<Made> made, 
         return !made.isEmpty();
     }
 
+    /** Whether somebody has putted in a run or duel that is not over. */
+    boolean underWay() {
+        return play != null && play.standing().begun() && !play.standing().over();
+    }
+
     /** Why the turn cannot be passed on; null where it can. */
     String objectionToPass() {
         if (play == null || play.standing().over()) {

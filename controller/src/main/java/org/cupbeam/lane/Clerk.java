@@ -19,6 +19,7 @@ final class Clerk {
     private final Game game;
     private final Scribe scribe;
     private final Outlet outlet;
+    private final RollTrial rolls;
     private final Map<String, Answer> answered = new LinkedHashMap<>() {
         private static final long serialVersionUID = 1;
 
@@ -28,10 +29,11 @@ final class Clerk {
         }
     };
 
-    Clerk(Game game, Scribe scribe, Outlet outlet) {
+    Clerk(Game game, Scribe scribe, Outlet outlet, RollTrial rolls) {
         this.game = game;
         this.scribe = scribe;
         this.outlet = outlet;
+        this.rolls = rolls;
     }
 
     void serve(Asked asked) {
@@ -103,6 +105,10 @@ final class Clerk {
         if (command.ask() instanceof Command.Miss miss) {
             return Math.abs(miss.finishMm()) > FURTHEST_MM ? "no ball finishes 50 m from a hole: look at the number" : null;
         }
+        if (command.ask() instanceof Command.TestRolls test) {
+            return !test.on() ? null : game.card().underWay()
+                    ? "a run goes on, and putts are not counted during a test: end the run first" : rolls.objection();
+        }
         if (command.ask() instanceof Command.Pass) {
             return game.card().objectionToPass();
         }
@@ -113,7 +119,11 @@ final class Clerk {
     private boolean act(Command command) {
         String id = command.id();
         if (command.ask() instanceof Command.Start start) {
-            return game.begin(start, id);
+            boolean begun = game.begin(start, id);
+            if (begun) {
+                rolls.end();
+            }
+            return begun;
         }
         if (command.ask() instanceof Command.TakeBack) {
             return game.takeBack(command.by(), id);
@@ -124,6 +134,20 @@ final class Clerk {
         if (command.ask() instanceof Command.Void attempt) {
             return game.voided(attempt.of(), command.by(), id);
         }
+        if (command.ask() instanceof Command.TestRolls test) {
+            return tests(test.on(), new Answer(id, true, null, game.card().sequence()));
+        }
         return command.ask() instanceof Command.Pass ? game.pass(id) : game.end(id);
+    }
+
+    /** Nothing of a test is written down but that it was asked for, once. */
+    private boolean tests(boolean on, Answer yes) {
+        boolean taken = scribe.take(Entry.<Told>empty().with(yes), null, yes);
+        if (taken && on) {
+            rolls.begin();
+        } else if (taken) {
+            rolls.end();
+        }
+        return taken;
     }
 }

@@ -27,6 +27,7 @@ final class LaneAgent {
     private final EdgeSink taker = this::edge;
     private final Tracker tracker;
     private final Sensors sensors;
+    private final RollTrial rolls;
     private final Game game;
     private final Desk desk;
     private final Clerk clerk;
@@ -51,15 +52,16 @@ final class LaneAgent {
         edges = new EdgeQueue(EDGES, wake);
         tracker = new Tracker(settings.rig(), new Resolved());
         sensors = new Sensors(settings.rig(), tracker, wall.nowNs());
+        rolls = new RollTrial(settings.rig(), wall::nowNs);
         Minutes minutes = new Minutes(journal.id());
         boolean clockOwed = journal.state(Game.CLOCK_OWED).filter(wall.boot()::equals).isPresent();
         game = new Game(Card.of(journal.inputs()), settings.rig(), tracker, scribe, minutes,
                 new ScoreSheet(settings.topics(), minutes, settings.rig()), wall, clockOwed);
         desk = new Desk(journal, outlet, wake);
-        clerk = new Clerk(game, scribe, outlet);
+        clerk = new Clerk(game, scribe, outlet, rolls);
         paceOfTicks = Math.max(1, around.pace());
         vitals = new Vitals(Math.round(HEALTH_NS * paceOfTicks), around.version(), journal, journal.movedAside(), sensors,
-                edges, scribe, game, wall, outlet);
+                edges, scribe, game, rolls, wall, outlet);
         lamp = new LampDriver(settings.lamp());
         upNext = UpNext.on(game.card());
     }
@@ -130,10 +132,11 @@ final class LaneAgent {
             tracker.advance(settledNs);
             work++;
         }
+        rolls.advance(settledNs);
         work += commands();
         lamp.look(vitals.anyFault(), sensors.sees(), now);
-        if (work > 0) {
-            upNext = UpNext.on(game.card());
+        if (work > 0 || upNext == UpNext.ROLLS) {
+            upNext = rolls.on() ? UpNext.ROLLS : UpNext.on(game.card());
         }
         return work;
     }
@@ -148,6 +151,7 @@ final class LaneAgent {
 
     private void edge(int channel, boolean active, long timeNs) {
         sensors.edge(channel, active, timeNs);
+        rolls.edge(channel, active, timeNs);
         tracker.edge(channel, active, timeNs);
     }
 
@@ -170,11 +174,16 @@ final class LaneAgent {
     private final class Resolved implements TrackSink {
         @Override
         public void attempt(Attempt attempt) {
-            show(game.sensed(attempt));
+            if (!rolls.has(attempt.timeNs())) {
+                show(game.sensed(attempt));
+            }
         }
 
         @Override
         public void gesture(Gesture gesture, long timeNs) {
+            if (rolls.has(timeNs)) {
+                return;
+            }
             switch (gesture) {
                 case MISSED_UNSEEN -> show(game.missed(timeNs));
                 case TAKE_BACK -> {

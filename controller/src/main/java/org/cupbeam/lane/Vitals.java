@@ -29,6 +29,7 @@ final class Vitals {
     private final EdgeQueue queue;
     private final Scribe scribe;
     private final Game game;
+    private final RollTrial rolls;
     private final Wall wall;
     private final Outlet outlet;
     private EdgeSource source;
@@ -37,10 +38,11 @@ final class Vitals {
     private long saidNs;
     private boolean stumbled;
     private long saidEdges;
+    private int saidRolls;
 
     /** @param everyNs how often it is said at least, on the edges' clock */
     Vitals(long everyNs, String version, Outbox outbox, Optional<Path> movedAside, Sensors sensors, EdgeQueue queue,
-           Scribe scribe, Game game, Wall wall, Outlet outlet) {
+           Scribe scribe, Game game, RollTrial rolls, Wall wall, Outlet outlet) {
         this.everyNs = everyNs;
         this.version = version;
         this.outbox = outbox;
@@ -49,6 +51,7 @@ final class Vitals {
         this.queue = queue;
         this.scribe = scribe;
         this.game = game;
+        this.rolls = rolls;
         this.wall = wall;
         this.outlet = outlet;
     }
@@ -71,13 +74,14 @@ final class Vitals {
     void look(long nowNs) {
         List<ChannelHealth> wires = source == null ? List.of() : source.health();
         List<String> found = faults(wires);
-        boolean changed = !found.equals(faults) || wall.clock() != clock;
+        boolean changed = !found.equals(faults) || wall.clock() != clock || rolls.changes() != saidRolls;
         long dueNs = sensors.edges() == saidEdges ? everyNs : everyNs / SOONER;
         if (changed || nowNs - saidNs >= dueNs) {
             faults = found;
             clock = wall.clock();
             saidNs = nowNs;
             saidEdges = sensors.edges();
+            saidRolls = rolls.changes();
             outlet.health(report(wires, nowNs));
         }
     }
@@ -85,7 +89,7 @@ final class Vitals {
     private Health.Report report(List<ChannelHealth> wires, long nowNs) {
         long dropped = queue.dropped() + wires.stream().mapToLong(ChannelHealth::dropped).sum();
         return new Health.Report(outbox.id(), version, wall.now(), wall.clock(), outbox.last() - outbox.stored(),
-                dropped, sensors.report(nowNs), faults);
+                dropped, sensors.report(nowNs), faults, rolls.report());
     }
 
     private List<String> faults(List<ChannelHealth> wires) {

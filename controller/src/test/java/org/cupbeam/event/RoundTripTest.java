@@ -2,6 +2,7 @@ package org.cupbeam.event;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
+import java.util.List;
 import org.junit.jupiter.api.Test;
 
 class RoundTripTest {
@@ -46,6 +47,16 @@ class RoundTripTest {
     void theLargestScoreStaysWithinThePayloadLimit() throws BadMessage {
         Score largest = Samples.score(Score.MAX_PLAYERS, Score.MAX_PUTTS);
         assertThat(ScoreJson.decode(ScoreJson.encode(largest))).isEqualTo(largest);
+    }
+
+    @Test
+    void theLargestTestOfAGreenStaysWithinThePayloadLimit() throws BadMessage {
+        for (int beams : new int[] {2, 20, 48}) {
+            Health health = new Health(Health.State.ONLINE, 1, Samples.STAMP.boot(), new Health.Report("7f3c9a", "0.1.0",
+                    Samples.TIME, Stamp.Clock.SYNCHRONISED, 0, 0, List.of(), List.of(),
+                    Samples.rolls(beams, Math.min(Rolls.MAX_ROLLS, 480 / beams))));
+            assertThat(HealthJson.decode(HealthJson.encode(health))).isEqualTo(health);
+        }
     }
 
     @Test

@@ -90,9 +90,21 @@ public final class Samples {
                         new Health.Sensor("near", Health.Sensor.Kind.BEAM, Health.Sensor.Condition.CHATTERING, 0.4,
                                 640.5)),
                 List.of("beam near chatters: 640 edges a minute; clean it, or turn it to its lamp"));
+        Health.Report tested = new Health.Report("7f3c9a", "0.1.0", TIME, Stamp.Clock.SYNCHRONISED, 0, 0, List.of(),
+                List.of(), rolls(2, 3));
         return List.of(new Health(Health.State.ONLINE, 17, STAMP.boot(), report),
+                new Health(Health.State.ONLINE, 18, STAMP.boot(), tested),
                 new Health(Health.State.OFFLINE, 17, STAMP.boot(), report),
                 new Health(Health.State.LOST, 17, STAMP.boot(), null));
+    }
+
+    /** A test of the green on a rig of so many beams, with so many rolls. */
+    public static Rolls rolls(int beams, int rolls) {
+        return new Rolls(581.3, IntStream.range(0, beams).mapToObj(i ->
+                new Rolls.Beam("past-" + i, 914.4 + 60 * i, 42.659)).toList(), IntStream.range(0, rolls).mapToObj(i ->
+                new Rolls.Roll(i + 1, i % 2 == 0 ? Rolls.Way.TOWARD : Rolls.Way.BACK, IntStream.range(0, beams).mapToObj(at ->
+                new Rolls.Crossing(i % 2 == 0 ? at : beams - 1 - at, at * 1_060_123_456L, at * 1_060_123_456L + 42_123_456L))
+                .toList())).toList());
     }
 
     public static List<Command> commands() {
@@ -104,7 +116,9 @@ public final class Samples {
                 new Command("c-5", "Jo", OptionalLong.empty(), new Command.Miss(Double.NaN)),
                 new Command("c-6", "Jo", OptionalLong.empty(), new Command.Void(40)),
                 new Command("c-7", "Jo", OptionalLong.empty(), new Command.Pass()),
-                new Command("c-8", "Jo", OptionalLong.empty(), new Command.End()));
+                new Command("c-8", "Jo", OptionalLong.empty(), new Command.End()),
+                new Command("c-9", "Jo", OptionalLong.empty(), new Command.TestRolls(true)),
+                new Command("c-10", "Jo", OptionalLong.empty(), new Command.TestRolls(false)));
     }
 
     public static List<Answer> answers() {

@@ -48,6 +48,7 @@ final class SteppedLane implements AutoCloseable {
     String boot = "boot-1";
     Command.Start start;
     List<ChannelHealth> wires = List.of();
+    Rig fitted = rig();
     private int commands;
 
     SteppedLane(Path file) {
@@ -88,7 +89,7 @@ final class SteppedLane implements AutoCloseable {
             outlet = new FakeOutlet();
             journal = Journal.open(file, TOPICS.studio(), TOPICS.lane(), new ToldCodec(), wall);
             Surroundings around = new Surroundings(() -> nowNs, 1, () -> wall, () -> synchronised, boot, "test");
-            agent = new LaneAgent(LaneSettings.of(TOPICS, rig(), file).with(lamp::add), journal, around, outlet,
+            agent = new LaneAgent(LaneSettings.of(TOPICS, fitted, file).with(lamp::add), journal, around, outlet,
                     () -> { });
             if (start != null) {
                 agent.play(start);

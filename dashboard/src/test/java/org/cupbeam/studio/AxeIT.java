@@ -71,6 +71,7 @@ class AxeIT {
                 new Look("/health/" + lane, "#sensors tr"),
                 new Look("/green", "#lanes li"),
                 new Look("/green/" + lane, "#day-plot .dot"),
+                new Look("/green/" + lane + "/test", "#name"),
                 new Look("/card?side=2", "#rows tr"),
                 new Look("/sign-in", "#renew:not([hidden])"),
                 new Look("/no-such-page", "h1"));

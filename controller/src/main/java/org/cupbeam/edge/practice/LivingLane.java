@@ -16,6 +16,8 @@ final class LivingLane {
     /** Nobody strikes two balls from one spot in less. */
     private static final double SOONEST_STRIKE_S = 1.4;
     private static final long APART_NS = 600_000_000;
+    private static final long AFTER_PUTT_NS = 1_000_000_000;
+    private static final int ROLLS_EACH_WAY = 3;
 
     private final PracticeLane lane;
     private final Sensors sensors;
@@ -30,6 +32,7 @@ final class LivingLane {
     private long spikedUntilNs;
     /** Balls that no sensor saw and nobody has pressed the pedal for. */
     private int unseen;
+    private int rolled;
 
     LivingLane(long seed, PracticeLane lane) {
         Dice all = new Dice(seed);
@@ -52,6 +55,17 @@ final class LivingLane {
     void pass(long durationNs) {
         early = false;
         nextStrikeNs += durationNs;
+        spikeUntil(nextStrikeNs);
+    }
+
+    /** Nobody putts: a ball is rolled by hand through all beams, three one way, then three the other. */
+    void roll() {
+        early = false;
+        nextStrikeNs = Math.max(nextStrikeNs, last == null ? 0 : last.endedNs() + AFTER_PUTT_NS);
+        Shadow shadow = HandRoll.through(lane.rig(), turfAt(nextStrikeNs), sensors.lights(), dice,
+                rolled++ / ROLLS_EACH_WAY % 2 == 0 ? 1 : -1);
+        sensors.cast(shadow, nextStrikeNs);
+        nextStrikeNs += shadow.changes().stream().mapToLong(Shadow.Change::timeNs).max().orElse(0) + dice.ns(2, 4);
         spikeUntil(nextStrikeNs);
     }
 

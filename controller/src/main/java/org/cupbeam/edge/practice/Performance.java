@@ -27,7 +27,8 @@ final class Performance {
      *
      * @param lane      the lane
      * @param startNs   when it begins, on the clock that its edges are stamped with
-     * @param stationMm where the next putt is from; NaN or 0 while nobody putts; asked as the putt is struck
+     * @param stationMm where the next putt is from; NaN or 0 while nobody putts, below 0 while balls are rolled by hand
+     *                  through all beams; asked as the putt is struck
      * @param player    who putts it
      * @param told      is told what truly happened, as soon as a putt is struck
      */
@@ -64,6 +65,8 @@ final class Performance {
         double fromMm = stationMm.getAsDouble();
         if (fromMm > 0) {
             told.accept(lane.putt(fromMm, player.get()));
+        } else if (fromMm < 0) {
+            lane.roll();
         } else {
             lane.pass(ASK_AGAIN_NS);
         }

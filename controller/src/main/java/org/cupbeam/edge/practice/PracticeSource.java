@@ -32,7 +32,8 @@ public final class PracticeSource implements EdgeSource {
      * @param lane      the lane
      * @param tempo     the clock that edges are stamped with, and how fast it runs
      * @param stationMm how far from the hole's centre the next putt is struck, mm; asked as it is struck, on the
-     *                  source's thread; NaN or 0 or less while nobody putts
+     *                  source's thread; NaN or 0 while nobody putts, below 0 while balls are rolled by hand through all
+     *                  beams, as in a test of the green
      * @param player    who strikes it, asked likewise
      * @param told      is told what truly happened, or will: called as the putt is struck, on the source's thread
      */

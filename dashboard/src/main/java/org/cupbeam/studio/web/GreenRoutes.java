@@ -17,6 +17,7 @@ import org.cupbeam.studio.insight.surface.DaySpeed;
 import org.cupbeam.studio.insight.surface.Reading;
 import org.cupbeam.studio.store.GreenRange;
 import org.cupbeam.studio.store.GreenReading;
+import org.cupbeam.studio.store.GreenTest;
 import org.cupbeam.studio.store.Store;
 import org.cupbeam.studio.store.sheet.Sheet;
 import org.cupbeam.studio.usage.StudioTime;
@@ -77,7 +78,8 @@ final class GreenRoutes implements Routes {
                     range.flatMap(r -> speed.flatMap(s -> s.alert(r.lowFt(), r.highFt()))).orElse(null),
                     now.map(GreenSaid.Speed::of).orElse(null), live.map(GreenRoutes::uphill).orElse(null),
                     readings.stream().map(GreenSaid.Speed::of).toList(), speed.map(GreenSaid.Drift::of).orElse(null),
-                    days(byDay, range.orElse(null)), GreenSaid.Range.of(range.orElse(null)));
+                    days(byDay, range.orElse(null)), GreenSaid.Range.of(range.orElse(null)),
+                    GreenTest.last(h, topics).orElse(null));
         });
     }
 

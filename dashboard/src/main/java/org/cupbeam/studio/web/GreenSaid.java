@@ -5,6 +5,7 @@ import org.cupbeam.studio.insight.chance.Estimate;
 import org.cupbeam.studio.insight.surface.DaySpeed;
 import org.cupbeam.studio.insight.surface.Reading;
 import org.cupbeam.studio.store.GreenRange;
+import org.cupbeam.studio.store.GreenTest;
 
 /** A green's speed as the pages read it: speeds in ft, to a hundredth. */
 final class GreenSaid {
@@ -42,10 +43,15 @@ final class GreenSaid {
     record Day(String day, Speed last, Drift drift, String alert) {
     }
 
-    /** A lane's day, and the days before it. @param said null on a day without readings */
+    /**
+     * A lane's day, and the days before it.
+     *
+     * @param said null on a day without readings
+     * @param test the last test by balls rolled both ways that was kept; null where none was
+     */
     record Lane(String studio, String lane, String zone, String day, String today, long startMs, long endMs, String said,
                 String alert, Speed now, Double uphillPercent, List<Speed> readings, Drift drift, List<Day> days,
-                Range range) {
+                Range range, GreenTest test) {
     }
 
     static double hundredth(double value) {

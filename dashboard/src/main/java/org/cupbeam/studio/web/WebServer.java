@@ -73,6 +73,7 @@ public final class WebServer implements AutoCloseable {
                 new DrillRoutes(store, wall),
                 new HealthRoutes(lanes, watch),
                 new GreenRoutes(lanes, store, wall, watch),
+                new RollRoutes(lanes, store, wall),
                 new CardRoutes(),
                 new UsageRoutes(store, wall),
                 new LogbookPages(),

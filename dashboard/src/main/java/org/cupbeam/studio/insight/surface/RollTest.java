@@ -30,6 +30,16 @@ public record RollTest(Estimate stimpFt, Estimate uphillPercent, boolean togethe
      * @param back   of balls rolled the other way
      */
     public static Optional<RollTest> of(List<Double> toward, List<Double> back) {
+        return of(toward, back, 0, 0);
+    }
+
+    /**
+     * The same, where the measuring of all balls has an error in common, which their scatter does not show.
+     *
+     * @param levelSd of half the sum of both ways' mean decelerations, standard deviation in mm/s²
+     * @param pullSd  of half their difference, likewise
+     */
+    static Optional<RollTest> of(List<Double> toward, List<Double> back, double levelSd, double pullSd) {
         if (toward.size() < BALLS_MIN || back.size() < BALLS_MIN) {
             return Optional.empty();
         }
@@ -41,10 +51,12 @@ public record RollTest(Estimate stimpFt, Estimate uphillPercent, boolean togethe
         double sum = up.meanFt + down.meanFt;
         double sd = 2 * Math.hypot(down.meanFt * down.meanFt * up.errorFt, up.meanFt * up.meanFt * down.errorFt)
                 / (sum * sum);
+        double shared = stimp * levelSd * 2 / (up.meanMmPerS2 + down.meanMmPerS2);
         double pull = (up.meanMmPerS2 - down.meanMmPerS2) / 2;
         double perPercent = Slope.pullMmPerS2(1);
-        return Optional.of(new RollTest(Estimate.normal(stimp, widths * sd), Estimate.normal(pull / perPercent,
-                widths * Math.hypot(up.errorMmPerS2, down.errorMmPerS2) / 2 / perPercent),
+        return Optional.of(new RollTest(Estimate.normal(stimp, Math.hypot(widths * sd, shared)),
+                Estimate.normal(pull / perPercent, Math.hypot(
+                        widths * Math.hypot(up.errorMmPerS2, down.errorMmPerS2) / 2, pullSd) / perPercent),
                 up.spreadFt < TOGETHER_FT && down.spreadFt < TOGETHER_FT, Math.abs(up.meanFt - down.meanFt) < LEVEL_FT));
     }
 
