@@ -30,6 +30,8 @@ public final class Journal<I> implements Outbox, AutoCloseable {
     private Rows<I> rows;
     private volatile long last;
     private volatile long stored;
+    private volatile long left;
+    private final LeftBehind leftBehind;
     private long storedOnDisk;
 
     private Journal(Claim claim, Opening.Opened opened, String studio, String lane, InputCodec<I> codec)
@@ -43,6 +45,8 @@ public final class Journal<I> implements Outbox, AutoCloseable {
         this.last = database.number("SELECT coalesce(max(sequence), 0) FROM event");
         this.storedOnDisk = database.number("SELECT stored FROM about");
         this.stored = storedOnDisk;
+        this.leftBehind = new LeftBehind(database);
+        this.left = leftBehind.count();
     }
 
     /**
@@ -168,6 +172,35 @@ public final class Journal<I> implements Outbox, AutoCloseable {
     public synchronized List<Row> after(long sequence, int max) throws JournalException {
         try {
             return rows.after(sequence, max);
+        } catch (SQLException e) {
+            throw failure(e);
+        }
+    }
+
+    @Override
+    public long left() {
+        return left;
+    }
+
+    @Override
+    public synchronized List<Row> leftBehind(int max) throws JournalException {
+        try {
+            return leftBehind.oldest(max);
+        } catch (SQLException e) {
+            throw failure(e);
+        }
+    }
+
+    @Override
+    public synchronized void storedOf(String journal, long sequence) throws JournalException {
+        if (left == 0) {
+            return;
+        }
+        try {
+            left = database.transaction(() -> {
+                leftBehind.forget(journal, sequence);
+                return leftBehind.count();
+            });
         } catch (SQLException e) {
             throw failure(e);
         }

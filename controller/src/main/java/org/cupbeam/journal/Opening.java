@@ -8,6 +8,7 @@ import java.sql.SQLException;
 import java.time.Instant;
 import java.time.ZoneOffset;
 import java.time.format.DateTimeFormatter;
+import java.util.Map;
 import java.util.UUID;
 import org.slf4j.Logger;
 import org.slf4j.LoggerFactory;
@@ -30,18 +31,37 @@ final class Opening {
         Path movedAside = null;
         for (int attempt = 0; ; attempt++) {
             try {
-                return new Opened(sound(file), movedAside);
+                Opened opened = new Opened(sound(file), movedAside);
+                if (movedAside != null) {
+                    save(opened, file);
+                }
+                return opened;
             } catch (SQLException e) {
                 if (!Database.isDamage(e) || attempt > 0) {
                     throw Database.failure(file, e);
                 }
-                movedAside = moveAside(file, now);
+                movedAside = moveAside(file, "corrupt", now);
                 LOG.error("{} is damaged ({}): moved to {}, a new journal begins", file, e.getMessage(), movedAside);
             }
         }
     }
 
-    private static Database sound(Path file) throws SQLException, JournalException {
+    /** Into the new journal goes what can be read of the old, to be sent. Without it the new one is no worse. */
+    private static void save(Opened opened, Path file) throws SQLException {
+        try {
+            Map<Salvage.Key, byte[]> events = Salvage.of(opened.movedAside);
+            opened.database.transaction(() -> {
+                new LeftBehind(opened.database).add(events);
+                return null;
+            });
+            LOG.warn("{}: {} events were saved out of {}", file, events.size(), opened.movedAside);
+        } catch (IOException e) {
+            LOG.error("{}: nothing could be saved out of {} ({})", file, opened.movedAside, e.toString());
+        }
+    }
+
+    /** Opens it if it is a journal of this version, or can be made one, and is not damaged. */
+    static Database sound(Path file) throws SQLException, JournalException {
         Database database = Database.open(file);
         try {
             if (Schema.isBehind(file, database)) {
@@ -71,9 +91,9 @@ final class Opening {
         }
     }
 
-    private static Path moveAside(Path file, Instant now) throws JournalException {
+    static Path moveAside(Path file, String because, Instant now) throws JournalException {
         String time = DateTimeFormatter.ofPattern("yyyyMMdd'T'HHmmss'Z'").withZone(ZoneOffset.UTC).format(now);
-        Path aside = free(file.resolveSibling(file.getFileName() + ".corrupt-" + time));
+        Path aside = free(file.resolveSibling(file.getFileName() + "." + because + "-" + time));
         try {
             for (String part : new String[] {"", "-wal", "-shm"}) {
                 Path from = file.resolveSibling(file.getFileName() + part);
@@ -84,7 +104,7 @@ final class Opening {
             }
             return aside;
         } catch (IOException e) {
-            throw new JournalException(JournalException.Kind.DAMAGED, file + ": is damaged, and cannot be moved aside ("
+            throw new JournalException(JournalException.Kind.DAMAGED, file + ": cannot be moved aside ("
                     + e + "); move it away yourself", e);
         }
     }

@@ -24,6 +24,15 @@ public interface Outbox {
     /** The oldest events after a sequence, in order. */
     List<Row> after(long sequence, int max) throws JournalException;
 
+    /** How many events are left of journals that this lane had before, and that the host may lack. Never waits. */
+    long left();
+
+    /** The oldest of those, as they were: with them the host is to do as with any that it may have already. */
+    List<Row> leftBehind(int max) throws JournalException;
+
+    /** The host has said how far it has stored a journal other than this one. */
+    void storedOf(String journal, long sequence) throws JournalException;
+
     /** The next number for a connection to the broker, never used before, not even by an earlier process. */
     long nextConnection() throws JournalException;
 

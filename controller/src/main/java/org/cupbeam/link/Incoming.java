@@ -10,6 +10,7 @@ import org.cupbeam.event.HealthJson;
 import org.cupbeam.event.Stored;
 import org.cupbeam.event.StoredJson;
 import org.cupbeam.event.Topics;
+import org.cupbeam.journal.JournalException;
 import org.cupbeam.journal.Outbox;
 import org.slf4j.Logger;
 import org.slf4j.LoggerFactory;
@@ -64,12 +65,22 @@ final class Incoming {
 
     private void stored(Stored stored) {
         if (!stored.journal().equals(outbox.id())) {
-            return; // about a journal that this lane had before
+            storedBefore(stored);
+            return;
         }
         if (!outbox.stored(stored.sequence())) {
             refused++;
             LOG.warn("{}: the host says it stored up to {}, but there is nothing after {}", topics.stored(),
                     stored.sequence(), outbox.last());
+        }
+    }
+
+    /** About a journal that this lane had before. */
+    private void storedBefore(Stored stored) {
+        try {
+            outbox.storedOf(stored.journal(), stored.sequence());
+        } catch (JournalException e) {
+            LOG.warn("{}; it is sent again", e.getMessage());
         }
     }
 

@@ -9,7 +9,8 @@ import org.cupbeam.journal.Outbox;
 /**
  * Which events go out next. In one connection each event beyond {@code stored} goes out once, in order; and when
  * {@code stored} stands still for 10 s though more has gone out, it goes out again from there, as far ahead of the host
- * as a host that keeps up can be, and not all of a long outbox every 10 s to nobody.
+ * as a host that keeps up can be, and not all of a long outbox every 10 s to nobody. What earlier journals of the lane
+ * left goes out beside it, the next when the host has said that it has the last, or has said nothing for 10 s.
  */
 final class Sending {
     private static final long STILL_NS = TimeUnit.SECONDS.toNanos(10);
@@ -21,6 +22,8 @@ final class Sending {
     private boolean repeating;
     private long stored;
     private long movedNs;
+    private long leftThen;
+    private long leftNs;
 
     Sending(Outbox outbox) {
         this.outbox = outbox;
@@ -32,12 +35,14 @@ final class Sending {
         sent = stored;
         repeating = false;
         movedNs = nowNs;
+        leftThen = -1;
     }
 
     /** At most so many that are to go out now. */
     List<Outbox.Row> next(int max, long nowNs) throws JournalException {
         look(nowNs);
-        if (max <= 0 || sent >= outbox.last() && !repeating) {
+        boolean leftIsDue = outbox.left() > 0 && (outbox.left() != leftThen || nowNs - leftNs >= STILL_NS);
+        if (max <= 0 || sent >= outbox.last() && !repeating && !leftIsDue) {
             return List.of();
         }
         List<Outbox.Row> next = new ArrayList<>(max);
@@ -47,6 +52,11 @@ final class Sending {
         }
         if (repeating && next.size() < max) {
             repeat(max - next.size(), next);
+        }
+        if (leftIsDue && next.size() < max) {
+            leftThen = outbox.left();
+            leftNs = nowNs;
+            next.addAll(outbox.leftBehind(max - next.size()));
         }
         return next;
     }

@@ -1,6 +1,7 @@
 package org.cupbeam.link;
 
 import java.nio.charset.StandardCharsets;
+import java.util.ArrayList;
 import java.util.List;
 import java.util.stream.LongStream;
 import org.cupbeam.journal.JournalException;
@@ -12,6 +13,9 @@ final class FakeOutbox implements Outbox {
     long stored;
     long forgotten;
     long connections;
+    /** Of the journal {@link #BEFORE}. */
+    final List<Row> leftBehind = new ArrayList<>();
+    static final String BEFORE = "5e11a4";
     JournalException failure;
 
     static byte[] payload(long sequence) {
@@ -60,5 +64,20 @@ final class FakeOutbox implements Outbox {
         if (failure != null) {
             throw failure;
         }
+    }
+
+    @Override
+    public long left() {
+        return leftBehind.size();
+    }
+
+    @Override
+    public List<Row> leftBehind(int max) {
+        return leftBehind.subList(0, Math.min(max, leftBehind.size()));
+    }
+
+    @Override
+    public void storedOf(String journal, long sequence) {
+        leftBehind.removeIf(each -> journal.equals(BEFORE) && each.sequence() <= sequence);
     }
 }

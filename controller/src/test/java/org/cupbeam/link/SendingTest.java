@@ -126,4 +126,24 @@ class SendingTest {
         outbox.forgotten = 5;
         assertThat(all(8)).isEqualTo(range(6, 20));
     }
+
+    @Test
+    void whatEarlierJournalsLeftGoesOutBesideItsOwnAndAgainUntilTheHostHasIt() throws Exception {
+        FakeOutbox outbox = new FakeOutbox();
+        for (long sequence = 5; sequence <= 9; sequence++) {
+            outbox.leftBehind.add(new Outbox.Row(sequence, FakeOutbox.payload(sequence)));
+        }
+        outbox.last = 1;
+        Sending sending = new Sending(outbox);
+        sending.begin(0);
+        assertThat(sending.next(4, 0)).extracting(Outbox.Row::sequence).containsExactly(1L, 5L, 6L, 7L);
+        assertThat(sending.next(4, 1)).isEmpty();
+        outbox.storedOf(FakeOutbox.BEFORE, 6);
+        assertThat(sending.next(4, 2)).extracting(Outbox.Row::sequence).containsExactly(7L, 8L, 9L);
+        assertThat(sending.next(4, 9_000_000_000L)).isEmpty();
+        outbox.stored = 1;
+        assertThat(sending.next(4, 10_000_000_002L)).extracting(Outbox.Row::sequence).containsExactly(7L, 8L, 9L);
+        outbox.storedOf(FakeOutbox.BEFORE, 200);
+        assertThat(sending.next(4, 30_000_000_000L)).isEmpty();
+    }
 }
