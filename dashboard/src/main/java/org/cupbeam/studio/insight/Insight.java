@@ -83,6 +83,11 @@ public record Insight(Sessions sessions, int from, List<Tries> places, CurveFit 
         return skill(makes, stroke);
     }
 
+    /** The player as a drill meets them now. */
+    public Contender contender() {
+        return contender(makes, stroke, misses);
+    }
+
     private static Skill skill(CurveFit makes, Optional<StrokeFit> stroke) {
         return stroke.filter(fit -> fit.pace().putts() >= MEASURED_SHARE * makes.putts()).map(Skill.class::cast)
                 .orElse(makes);

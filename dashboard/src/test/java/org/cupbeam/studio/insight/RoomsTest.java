@@ -17,7 +17,7 @@ class RoomsTest {
     private static final String HERE = "org.cupbeam.studio.insight";
     /** A room may use only those before it; {@code Insight} itself all of them. */
     private static final List<String> ROOMS = List.of("words", "chance", "shot", "make", "run", "weak", "turn", "card",
-            "surface", "advice", "");
+            "surface", "plot", "advice", "");
 
     @ArchTest
     static final ArchRule eachRoomUsesOnlyThoseBeforeIt = ArchRuleDefinition.classes().should(

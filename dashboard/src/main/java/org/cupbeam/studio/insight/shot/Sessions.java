@@ -39,9 +39,14 @@ public record Sessions(List<Shot> shots, int[] starts, boolean[] measured) {
     public static long[] numbers(long[] atMs, long breakMs) {
         long[] numbers = new long[atMs.length];
         for (int i = 1; i < atMs.length; i++) {
-            numbers[i] = numbers[i - 1] + (atMs[i] - atMs[i - 1] > breakMs ? 1 : 0);
+            numbers[i] = next(numbers[i - 1], atMs[i - 1], atMs[i], breakMs);
         }
         return numbers;
+    }
+
+    /** The same, putt by putt: the number of the session of a putt that comes after one of session {@code number}. */
+    public static long next(long number, long beforeMs, long atMs, long breakMs) {
+        return number + (atMs - beforeMs > breakMs ? 1 : 0);
     }
 
     /** How many sessions. */

@@ -1,0 +1,34 @@
+package org.cupbeam.studio.store;
+
+import java.util.ArrayList;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import org.jdbi.v3.core.Handle;
+
+/**
+ * Each player's putts, counted by distance.
+ *
+ * @param tries from {@code distanceMm}; {@code made} of them
+ */
+public record PlayerTallies(double distanceMm, int tries, int made) {
+    /**
+     * Of every player who putted since then, by the player's number. It looks at every putt since then: not for a page to
+     * ask each time.
+     *
+     * @param sinceMs ms since 1970
+     */
+    public static Map<Integer, List<PlayerTallies>> since(Handle h, long sinceMs) {
+        Map<Integer, List<PlayerTallies>> all = new LinkedHashMap<>();
+        h.select("""
+                SELECT player_id, station_mm, count(*), sum(holed) FROM attempt
+                WHERE at_ms >= ? AND counts = 1 AND player_id IS NOT NULL AND station_mm > 0 AND station_mm < 1e6
+                GROUP BY player_id, station_mm ORDER BY player_id, station_mm
+                """, sinceMs).map((row, ctx) -> {
+                    all.computeIfAbsent(row.getInt(1), player -> new ArrayList<>())
+                            .add(new PlayerTallies(row.getDouble(2), row.getInt(3), row.getInt(4)));
+                    return row.getInt(1);
+                }).list();
+        return all;
+    }
+}
