@@ -12,6 +12,7 @@ const at = id => document.getElementById(id);
 const id = location.pathname.split("/")[2];
 const MOST_RUNS = 10;
 const MOST_DISTANCES = 11;
+const MOST_STEPS = 3;
 let now = null;
 
 async function load(wanted) {
@@ -23,6 +24,14 @@ async function load(wanted) {
   if (!now && got.player.units && !new URLSearchParams(location.search).has("units")) useFeet(got.player.units === "feet");
   now = got;
   show();
+  next();
+}
+
+/** The first few steps that follow from all of the player's putts. */
+async function next() {
+  const got = await trying(() => get(`/api/insight/${id}?units=${usesFeet() ? "feet" : "metric"}`));
+  at("advised").hidden = !got || got.putts === 0 || got.advice.length === 0;
+  at("next").replaceChildren(...(got?.advice ?? []).slice(0, MOST_STEPS).map(each => html("li", {}, html("b", {}, each.what), " ", each.because)));
 }
 
 function show() {
@@ -121,6 +130,6 @@ at("day").addEventListener("change", () => {
   history.replaceState(null, "", "?day=" + at("day").value);
   load(at("day").value);
 });
-nav("/players", () => now && show());
+nav("/players", () => { if (now) { show(); next(); } });
 new ResizeObserver(() => now && draw()).observe(at("stops"));
 load(new URLSearchParams(location.search).get("day"));

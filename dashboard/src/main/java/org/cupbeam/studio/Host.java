@@ -85,6 +85,7 @@ public final class Host implements AutoCloseable {
         web.start(door.address(), door.port());
         running.push(web);
         running.push(ingest.start());
+        web.warmUp();
     }
 
     private void kept(List<Arrival> arrivals) {

@@ -21,6 +21,7 @@ import java.util.concurrent.TimeUnit;
 import java.util.function.BiPredicate;
 import org.cupbeam.event.Command;
 import org.cupbeam.event.Topics;
+import org.cupbeam.studio.coach.Coach;
 import org.cupbeam.studio.ingest.Arrival;
 import org.cupbeam.studio.store.Store;
 import org.cupbeam.studio.web.access.Sessions;
@@ -47,6 +48,7 @@ public final class WebServer implements AutoCloseable {
     private final BestToBeat best;
     private final Access access;
     private final Orders orders = new Orders(PATIENCE);
+    private final Coach coach;
     private final List<Routes> subjects;
     private final Javalin javalin;
     private final ScheduledExecutorService clock = Executors.newScheduledThreadPool(1, task -> {
@@ -66,6 +68,7 @@ public final class WebServer implements AutoCloseable {
         Sessions sessions = new Sessions(new SecureRandom(), steady);
         this.access = new Access(pin, sessions);
         GreenWatch watch = new GreenWatch(store, wall);
+        this.coach = new Coach(store, wall);
         this.subjects = List.of(
                 new Failures(),
                 new AccessRoutes(pin, sessions, new Tries(steady), access),
@@ -79,7 +82,8 @@ public final class WebServer implements AutoCloseable {
                 new LogbookPages(),
                 new LogbookRoutes(store, wall),
                 new RecordRoutes(store, wall),
-                new ExchangeRoutes(store, wall));
+                new ExchangeRoutes(store, wall),
+                new InsightRoutes(store, wall, coach));
         lanes.answersTo(orders::answered);
         this.best = new BestToBeat(store, lanes);
         this.javalin = Javalin.create(this::configure);
@@ -115,6 +119,11 @@ public final class WebServer implements AutoCloseable {
     /** The port that it listens on. */
     public int port() {
         return javalin.port();
+    }
+
+    /** Has what takes long the first time run once beforehand, beside everything else. */
+    public void warmUp() {
+        coach.warmUp();
     }
 
     /** Events were kept; what pages show may have changed. */

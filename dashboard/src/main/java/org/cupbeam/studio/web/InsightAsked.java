@@ -1,0 +1,80 @@
+package org.cupbeam.studio.web;
+
+import io.javalin.http.Context;
+import java.time.ZoneId;
+import java.util.List;
+import java.util.Map;
+import java.util.TreeMap;
+import org.cupbeam.drill.Drill;
+import org.cupbeam.studio.insight.Question;
+import org.cupbeam.studio.insight.make.Bench;
+import org.cupbeam.studio.insight.words.Units;
+import org.cupbeam.studio.store.logbook.LogFilter;
+import org.cupbeam.studio.store.logbook.PlayerRow;
+import org.cupbeam.studio.store.logbook.Players;
+import org.cupbeam.studio.store.logbook.RunRow;
+import org.cupbeam.studio.store.logbook.Runs;
+import org.jdbi.v3.core.Handle;
+
+/**
+ * What a request asks insight for.
+ *
+ * @param choice  the drill, as it is chosen from; with the number of balls asked for, it is the question's drill
+ * @param runs    the player's latest, the latest first
+ * @param rival   whom a duel is foreseen against; null for nobody
+ */
+record InsightAsked(PlayerRow player, InsightDrills drills, InsightDrills.Choice choice, List<RunRow> runs,
+                    PlayerRow rival, Question question) {
+    static final Map<String, List<Bench>> BENCHES = new TreeMap<>(Map.of("both", Bench.published(), "tour",
+            List.of(Bench.TOUR), "ninety", List.of(Bench.NINETY)));
+    private static final int BALLS_MAX = 12;
+    private static final int RUNS = 40;
+    private static final double USUAL_LIMIT_MM = 914.4;
+
+    static InsightAsked of(Handle h, Context ctx, ZoneId zone) {
+        PlayerRow player = player(h, LogbookFilter.id(ctx));
+        InsightDrills drills = InsightDrills.of(h, player.id());
+        InsightDrills.Choice choice = drills.chosen(LogbookFilter.text(ctx, "drill"));
+        List<RunRow> runs = Runs.page(h, LogFilter.ALL.player(player.id()), null, RUNS).rows();
+        double limitMm = runs.stream().mapToDouble(RunRow::limitMm).filter(mm -> mm >= 0).findFirst().orElse(USUAL_LIMIT_MM);
+        Integer rival = number(ctx, "against", 1, Integer.MAX_VALUE);
+        List<Bench> benches = BENCHES.get(ctx.queryParam("bench") == null ? "both" : ctx.queryParam("bench"));
+        if (benches == null) {
+            throw Refusal.badRequest("bench: give one of " + String.join(", ", BENCHES.keySet()) + ".");
+        }
+        return new InsightAsked(player, drills, choice, runs, rival == null ? null : player(h, rival),
+                new Question(drill(choice.drill(), number(ctx, "balls", choice.drill().holed(), BALLS_MAX)), limitMm, benches,
+                        units(ctx, player), zone));
+    }
+
+    /** A number in the address; null where it is not given. */
+    static Integer number(Context ctx, String name, int low, int high) {
+        String text = LogbookFilter.text(ctx, name);
+        if (text == null) {
+            return null;
+        }
+        try {
+            int number = Integer.parseInt(text);
+            if (number >= low && number <= high) {
+                return number;
+            }
+        } catch (NumberFormatException e) {
+            // Told below.
+        }
+        throw Refusal.badRequest(name + ": give a number from " + low + (high == Integer.MAX_VALUE ? "." : " to " + high + "."));
+    }
+
+    private static PlayerRow player(Handle h, int id) {
+        return Players.one(h, id).orElseThrow(() -> Refusal.notFound("There is no such player."));
+    }
+
+    private static Units units(Context ctx, PlayerRow player) {
+        String asked = ctx.queryParam("units") != null ? ctx.queryParam("units") : player.units();
+        return "feet".equals(asked) ? Units.FEET : Units.METRIC;
+    }
+
+    private static Drill drill(Drill chosen, Integer ballsOrNull) {
+        return ballsOrNull == null || ballsOrNull == chosen.balls() ? chosen : new Drill(chosen.name(), chosen.stations(),
+                ballsOrNull, chosen.supply(), chosen.holed(), chosen.limitMm(), chosen.penalty(), chosen.turns());
+    }
+}
