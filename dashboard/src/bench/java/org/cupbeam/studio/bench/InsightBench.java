@@ -104,6 +104,8 @@ public final class InsightBench {
             for (int player = 1; player <= OTHERS + 1; player++) {
                 h.execute("INSERT INTO player (id, name, name_key, created_ms) VALUES (?, ?, ?, 0)", player, "p" + player,
                         "p" + player);
+                h.execute("INSERT INTO run (id, journal_id, lane_id, name, player_id, play_order, started_sequence, started_ms) "
+                        + "VALUES (?, 1, 1, ?, ?, 1, 1, ?)", player, "r" + player, player, player);
             }
         });
         Random random = new Random(1);

@@ -13,15 +13,18 @@ import org.cupbeam.studio.insight.make.Peers;
 import org.cupbeam.studio.insight.shot.Shot;
 import org.cupbeam.studio.store.PuttsVersion;
 import org.cupbeam.studio.store.Store;
+import org.cupbeam.studio.store.logbook.Players;
 import org.slf4j.Logger;
 import org.slf4j.LoggerFactory;
 
 /** Knows what the numbers say of each player, and works it out anew only when the player's putts have changed. */
-public final class Coach {
+public final class Coach implements AutoCloseable {
     private static final Logger LOG = LoggerFactory.getLogger(Coach.class);
     private static final int REMEMBERED_MAX = 300;
     /** More at once would only hold more putts in memory. */
     private static final int AT_ONCE_MAX = 2;
+    private static final int READ_PLAYERS = 4;
+    private static final int READ_ROUNDS = 2;
     private static final long COMPANY_FRESH_MS = 600_000;
 
     private record Asked(int player, Question question) {
@@ -101,8 +104,20 @@ public final class Coach {
     public void warmUp() {
         aside.execute(() -> trying(() -> {
             Rehearsal.run();
-            peers(1);
+            for (int round = 0; round < READ_ROUNDS && !aside.isShutdown(); round++) {
+                store.read(h -> Players.latest(h, READ_PLAYERS)).forEach(each ->
+                        store.read(h -> ShotReader.all(h, each.id())));
+            }
+            if (!aside.isShutdown()) {
+                peers(1);
+            }
         }));
+    }
+
+    /** Nothing is begun beside any more: the store is about to close. */
+    @Override
+    public void close() {
+        aside.shutdownNow();
     }
 
     private static void trying(Runnable task) {

@@ -16,8 +16,8 @@ import org.cupbeam.studio.insight.words.Units;
  * a fresh process is several times as slow as the tenth. What comes of it is thrown away.
  */
 final class Rehearsal {
-    private static final int ROUNDS = 8;
-    private static final int PUTTS = 6_000;
+    private static final int ROUNDS = 12;
+    private static final int PUTTS = 8_000;
     private static final int A_SESSION = 60;
     private static final double STEP_MM = 914.4;
 

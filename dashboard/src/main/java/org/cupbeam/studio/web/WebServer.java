@@ -136,6 +136,7 @@ public final class WebServer implements AutoCloseable {
         clock.shutdownNow();
         lanes.end();
         javalin.stop();
+        coach.close();
     }
 
     private void configure(JavalinConfig config) {
