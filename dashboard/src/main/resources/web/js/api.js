@@ -1,6 +1,7 @@
 // Asking the host, for pages of the staff. What is refused comes as an Error whose message is meant for people.
 
 import { html } from "./draw.js";
+import { lead } from "./focus.js";
 
 const AWAY = "The studio computer does not answer. Nothing was changed as far as this page knows.";
 let standing = null;
@@ -62,11 +63,21 @@ async function ask(method, path, body, token) {
 }
 
 let telling = null;
+let before = null;
+const place = () => document.getElementById("told");
+const isRead = () => Boolean(place()?.contains(document.activeElement));
 
-/** Takes away what was said last. */
+/** Takes away what was said last; whoever was at it is led back to where they were when it was said. */
 export function hush() {
   clearTimeout(telling);
-  document.getElementById("told")?.replaceChildren();
+  const read = isRead();
+  place()?.replaceChildren();
+  if (read && before) lead([before]);
+}
+
+/** The same after a while, but not under the finger of somebody who is at it. */
+function hushAfter(ms) {
+  telling = setTimeout(() => isRead() ? hushAfter(ms) : hush(), ms);
 }
 
 /**
@@ -76,9 +87,10 @@ export function hush() {
  * @param act  {name, run}: a button beside it, as for undoing
  */
 export function tell(words, kind = "done", act = null) {
-  const place = document.getElementById("told") ?? document.body.appendChild(
+  const foot = place() ?? document.body.appendChild(
     html("div", { id: "told", role: "status", "aria-live": "polite" }));
   hush();
+  before = document.activeElement;
   const shut = html("button", { type: "button", class: "shut", "aria-label": "Put away" }, "\u00d7");
   shut.addEventListener("click", hush);
   const box = html("p", { "data-kind": kind }, html("span", {}, words));
@@ -88,8 +100,8 @@ export function tell(words, kind = "done", act = null) {
     box.append(button);
   }
   box.append(shut);
-  place.replaceChildren(box);
-  if (kind === "done") telling = setTimeout(hush, act ? 9_000 : 5_000);
+  foot.replaceChildren(box);
+  if (kind === "done") hushAfter(act ? 9_000 : 5_000);
 }
 
 /** Runs something that may be refused, and says so if it is. @return what it gave, or undefined */

@@ -2,8 +2,9 @@
 
 import { get } from "./api.js";
 import { html, kindOf, mark } from "./draw.js";
+import { settle, without } from "./focus.js";
 import { order, twice } from "./orders.js";
-import { length } from "./units.js";
+import { length, usesFeet } from "./units.js";
 
 const at = id => document.getElementById(id);
 let asked = null;
@@ -24,11 +25,17 @@ export function refresh(lane, soonMs = 500) {
 
 export function show(lane) {
   at("record").hidden = known.length === 0;
-  const open = at("putts").querySelector("details[open]")?.dataset.sequence;
-  at("putts").replaceChildren(...known.map(each => row(lane, each, each.sequence === open)));
+  const drawn = new Map([...at("putts").children].map(each => [each.dataset.said, each]));
+  const rows = known.map(each => {
+    const said = JSON.stringify(each) + usesFeet();
+    const made = drawn.get(said) ?? row(lane, each);
+    made.dataset.said = said;
+    return made;
+  });
+  without(() => settle(at("putts"), rows), rows.map(each => each.querySelector("summary")).filter(Boolean));
 }
 
-function row(lane, each, open) {
+function row(lane, each) {
   const kind = kindOf({ outcome: each.holed ? "holed" : "missed", overshoot: each.overshoot });
   const said = (each.player ?? "nobody") + (each.station_mm ? ", " + length(each.station_mm) : "") + ": " + words(each);
   if (!each.counts) {
@@ -38,7 +45,7 @@ function row(lane, each, open) {
   const strike = html("button", { type: "button" }, html("span", {}, "Strike from the record"));
   twice(strike, () => "Yes, it does not count", () => order(lane, { command: "void", of: each.sequence }, { words: "Struck from the record. The game stays as it is." })
     .then(done => done && refresh(lane, 700)));
-  return html("li", {}, html("details", { open, "data-sequence": each.sequence }, html("summary", {}, mark(kind), html("span", {}, said),
+  return html("li", {}, html("details", {}, html("summary", {}, mark(kind), html("span", {}, said),
     html("time", { datetime: new Date(each.at_ms).toISOString() }, new Date(each.at_ms).toLocaleTimeString([], { hour: "2-digit", minute: "2-digit" }))),
   html("div", { class: "row" }, strike, html("p", { class: "hint" }, "Statistics leave it out. To undo the last putt in the game, take it back instead."))));
 }

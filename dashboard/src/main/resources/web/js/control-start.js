@@ -4,6 +4,7 @@ import { get, trying } from "./api.js";
 import { html } from "./draw.js";
 import { adjusted, brief } from "./drill-words.js";
 import { choice, stepper } from "./fields.js";
+import { lead } from "./focus.js";
 import { length } from "./units.js";
 import { tags as tagged } from "./words.js";
 
@@ -24,7 +25,10 @@ export function prepare(start) {
       if (typed()) add(typed());
     }
   });
-  at("add").addEventListener("click", () => typed() && add(typed()));
+  at("add").addEventListener("click", () => {
+    if (typed()) add(typed());
+    lead([at("who")]);
+  });
   at("start").addEventListener("submit", event => {
     event.preventDefault();
     if (game.players.length && game.picked) start({ drill: terms(), players: [...game.players], tags: { ...game.tags } });
@@ -42,6 +46,7 @@ export async function open(score) {
     game.drills = [...drills.own, ...drills.presets].map(each => each.drill);
     const same = game.drills.find(each => score?.drill && (each.name === score.drill.name || score.drill.name.startsWith(each.name + ", ")));
     pick(same ?? drills.presets[0].drill);
+    showDrills();
   });
   showNames();
   showTags();
@@ -96,7 +101,11 @@ function showNames() {
   at("names").replaceChildren(...shown.map(name => chip(name, -1)));
   if (!text && !game.more && game.names.length > game.players.length + SHOWN) {
     const more = html("button", { type: "button", class: "link" }, "More names");
-    more.addEventListener("click", () => { game.more = true; showNames(); });
+    more.addEventListener("click", () => {
+      game.more = true;
+      showNames();
+      lead([...at("names").querySelectorAll("button")].slice(SHOWN));
+    });
     at("names").append(html("li", {}, more));
   }
   at("add").hidden = !text || [...game.names, ...game.players].some(each => same(each, text));
@@ -115,9 +124,9 @@ function chip(name, order) {
 
 function pick(drill) {
   game.picked = drill;
+  at("drills").querySelectorAll("input").forEach((input, i) => { input.checked = game.drills[i] === drill; });
   game.terms = { balls: drill.balls.count, limitMm: drill.overshoot?.limit_mm ?? null, penalty: drill.overshoot?.penalty ?? "none",
     turns: drill.duel?.turns ?? "station" };
-  showDrills();
   showTerms();
   showGo();
 }

@@ -4,6 +4,7 @@ import { hush } from "./api.js";
 import { lastInShort, showPlay } from "./control-play.js";
 import * as record from "./control-record.js";
 import * as start from "./control-start.js";
+import { lead, without } from "./focus.js";
 import { watch } from "./live.js";
 import { nav } from "./nav.js";
 import { order, twice, waiting } from "./orders.js";
@@ -16,6 +17,10 @@ const lane = studio + "/" + laneName;
 const state = { score: null, health: null, there: false, broker: true, setting: null };
 
 function show() {
+  without(draw, state.setting ? [at("who-of")] : [at("again"), at("miss-open")]);
+}
+
+function draw() {
   const [now, said, alarm] = standing(state);
   at("link").dataset.state = now;
   at("link").textContent = said;
@@ -52,6 +57,7 @@ function setUp(wanted) {
   if (wanted) start.open(state.score);
   show();
   scrollTo(0, 0);
+  lead(wanted ? [at("who-of")] : [at("new")]);
 }
 
 start.prepare(async game => {
@@ -60,6 +66,7 @@ start.prepare(async game => {
     state.setting = false;
     show();
     scrollTo(0, 0);
+    lead([at("name")]);
   }
 });
 
@@ -133,8 +140,11 @@ watch(`/live/${lane}`, {
   score: score => {
     const first = !state.score;
     state.score = score;
-    if (first && score.players.length === 0) setUp(true);
-    else show();
+    if (first && score.players.length === 0) {
+      state.setting = true;
+      start.open(score);
+    }
+    show();
     record.refresh(lane, first ? 0 : 500);
   },
 });

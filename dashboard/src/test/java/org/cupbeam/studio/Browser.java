@@ -123,10 +123,13 @@ public final class Browser implements AutoCloseable {
 
     /** Presses and releases a key, as {@code Tab} or {@code Enter}. */
     public void press(String key) {
-        Map<String, Integer> codes = Map.of("Tab", 9, "Enter", 13, "Escape", 27, " ", 32);
+        Map<String, Integer> codes = Map.of("Tab", 9, "Enter", 13, "Escape", 27, " ", 32, "ArrowLeft", 37, "ArrowUp", 38,
+                "ArrowRight", 39, "ArrowDown", 40);
         for (String type : new String[] {"keyDown", "keyUp"}) {
-            call("Input.dispatchKeyEvent", Map.of("type", type, "key", key, "code", key,
-                    "windowsVirtualKeyCode", codes.getOrDefault(key, 0), "text", key.equals("Enter") ? "\r" : ""));
+            call("Input.dispatchKeyEvent", Map.of("type", type, "key", key, "code",
+                    key.equals(" ") ? "Space" : key,
+                    "windowsVirtualKeyCode", codes.getOrDefault(key, 0), "text",
+                    key.equals("Enter") ? "\r" : key.equals(" ") ? " " : ""));
         }
     }
 

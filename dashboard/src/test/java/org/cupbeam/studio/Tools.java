@@ -6,7 +6,7 @@ import java.nio.file.Path;
 import java.util.stream.Stream;
 import org.junit.jupiter.api.Assumptions;
 
-/** Programs that tests use where the machine has them, and must have where CUPBEAM_REQUIRE_TOOLS is 1. */
+/** Programs and reference data that tests use where the machine has them, and must have where CUPBEAM_REQUIRE_TOOLS is 1. */
 public final class Tools {
     private Tools() {
     }
@@ -18,10 +18,20 @@ public final class Tools {
                 .orElseGet(() -> missing(program));
     }
 
-    static Path missing(String program) {
+    /**
+     * A file or folder of the reference data: in the folder that the system property {@code cupbeam.shared} or the
+     * environment's {@code CUPBEAM_SHARED} names, or {@code shared} beside the project. Without it as without a program.
+     */
+    public static Path reference(String path) {
+        String set = System.getProperty("cupbeam.shared", System.getenv("CUPBEAM_SHARED"));
+        Path found = Path.of(set != null ? set : "../../shared").resolve(path);
+        return Files.exists(found) ? found : missing("reference data (" + path + ")");
+    }
+
+    static Path missing(String what) {
         if ("1".equals(System.getenv("CUPBEAM_REQUIRE_TOOLS"))) {
-            throw new AssertionError(program + " is required, and not on this machine");
+            throw new AssertionError(what + " is required, and not on this machine");
         }
-        return Assumptions.abort(program + " is not on this machine");
+        return Assumptions.abort(what + " is not on this machine");
     }
 }
