@@ -101,6 +101,7 @@ export function tell(words, kind = "done", act = null) {
   }
   box.append(shut);
   foot.replaceChildren(box);
+  if (before !== document.body) before?.scrollIntoView({ block: "nearest" }); // from under what is said
   if (kind === "done") hushAfter(act ? 9_000 : 5_000);
 }
 

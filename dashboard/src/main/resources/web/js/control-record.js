@@ -32,7 +32,7 @@ export function show(lane) {
     made.dataset.said = said;
     return made;
   });
-  without(() => settle(at("putts"), rows), rows.map(each => each.querySelector("summary")).filter(Boolean));
+  without(() => settle(at("putts"), rows), [...rows.map(each => each.querySelector("summary")).filter(Boolean), at("miss-open")]);
 }
 
 function row(lane, each) {

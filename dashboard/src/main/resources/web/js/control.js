@@ -31,10 +31,16 @@ function draw() {
   state.setting ??= state.score.players.length === 0;
   at("start").hidden = !state.setting;
   at("play").hidden = state.setting;
+  saidIn(at(state.setting ? "go-bar" : "acts"));
   at("not-now").hidden = state.score.players.length === 0 && !state.score.last;
   showPlay(state.score);
   start.note(state.score);
   showActs(state.score);
+}
+
+/** What is said has a row of its own in the bar at the thumb, over nothing that could be touched. */
+function saidIn(bar) {
+  if (at("told").parentElement !== bar) bar.prepend(at("told"));
 }
 
 function showActs(score) {

@@ -1,5 +1,10 @@
 // The keyboard's place on a page whose parts come and go: it is never lost to the page's beginning.
 
+// A browser does not show where the focus was put by a script, once what had it is gone; whoever uses keys sees it anyway.
+for (const [kind, keys] of [["keydown", true], ["pointerdown", false]]) {
+  addEventListener(kind, () => document.documentElement.toggleAttribute("data-keys", keys), true);
+}
+
 /**
  * Makes an element's children these, touching only what differs: what stays keeps the focus, and whatever it was about
  * to do.
