@@ -92,10 +92,20 @@ public final class News implements AutoCloseable {
 
     private void tell(Topics.Address from, byte[] payload) throws BadMessage {
         switch (from.kind()) {
-            case SCORE -> reader.score(from.lane(), ScoreJson.decode(payload));
+            case SCORE -> score(from.lane(), ScoreJson.decode(payload));
             case HEALTH -> reader.health(from.lane(), HealthJson.decode(payload));
             case ANSWER -> reader.answer(from.lane(), CommandJson.decodeAnswer(payload));
             case EVENT, COMMAND, STORED -> LOG.debug("{} is not news", from.kind());
+        }
+    }
+
+    /** A score of one lane under another's topic would be drawn on the wrong board. */
+    private void score(Topics lane, Score score) {
+        if (lane.studio().equals(score.studio()) && lane.lane().equals(score.lane())) {
+            reader.score(lane, score);
+        } else {
+            LOG.warn("a score under {} says that it is of {}/{}, and is ignored; give each lane a name of its own", lane.score(),
+                    score.studio(), score.lane());
         }
     }
 }

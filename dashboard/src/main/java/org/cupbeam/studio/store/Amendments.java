@@ -7,10 +7,10 @@ import org.jdbi.v3.core.Handle;
 final class Amendments {
     /** What was done. */
     enum What {
-        VOIDED, RESTORED, REASSIGNED, RENAMED, MERGED, FORGOTTEN, IMPORTED;
+        VOIDED, RESTORED, RESCORED, NOT_RESCORED, REASSIGNED, RENAMED, MERGED, FORGOTTEN, IMPORTED;
 
         String word() {
-            return name().toLowerCase(Locale.ROOT);
+            return name().toLowerCase(Locale.ROOT).replace('_', '-');
         }
     }
 
@@ -35,8 +35,12 @@ final class Amendments {
     }
 
     static void note(Handle h, Store store, What what, Target of, String was, String became, Who who) {
+        note(h, store.next(h, "amendment"), what, of, was, became, who.name(), who.reason(), who.atMs());
+    }
+
+    static void note(Handle h, int id, What what, Target of, String was, String became, String by, String reason, long atMs) {
         h.execute("INSERT INTO amendment (id, what, player_id, run_id, attempt_id, was, became, by_whom, reason, at_ms) "
-                        + "VALUES (?, ?, ?, ?, ?, ?, ?, ?, ?, ?)", store.next(h, "amendment"), what.word(), of.player(),
-                of.run(), of.attempt(), was, became, who.name(), who.reason(), who.atMs());
+                        + "VALUES (?, ?, ?, ?, ?, ?, ?, ?, ?, ?)", id, what.word(), of.player(), of.run(), of.attempt(), was,
+                became, by, reason, atMs);
     }
 }

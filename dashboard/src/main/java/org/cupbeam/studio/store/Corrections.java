@@ -9,10 +9,14 @@ final class Corrections {
     private record Target(int id, Integer run, long atMs) {
     }
 
+    /** By whom last, why, and when, ms since 1970. */
+    record Voided(String by, String reason, long atMs) {
+    }
+
     private Corrections() {
     }
 
-    static void apply(Handle h, Context at, Data.Correction correction) {
+    static void apply(Handle h, Numbers numbers, Context at, Data.Correction correction) {
         h.execute("INSERT INTO correction (journal_id, sequence, of_sequence, what, by_whom, reason, at_ms) "
                         + "VALUES (?, ?, ?, ?, ?, ?, ?) ON CONFLICT DO NOTHING", at.journal(), at.sequence(), correction.of(),
                 Rows.word(correction.what()), correction.by(), correction.reason(), at.atMs());
@@ -26,7 +30,19 @@ final class Corrections {
         Quarters.count(h, at.lane(), Math.floorDiv(target.get().atMs(), Quarters.LENGTH_MS));
         if (correction.what() == Data.Correction.What.TAKEN_BACK && target.get().run() != null) {
             open(h, at.journal(), target.get().run(), correction.of());
+        } else if (target.get().run() != null) {
+            new Rescoring(h, numbers, target.get().run()).by(correction.by(), correction.reason(), at.atMs());
         }
+    }
+
+    /** Whether putts of a run were voided while it went on, which its lane counts all the same. */
+    static Optional<Voided> voided(Handle h, int run) {
+        return h.select("""
+                SELECT c.by_whom, c.reason, c.at_ms FROM attempt a JOIN correction c ON c.journal_id = a.journal_id
+                    AND c.of_sequence = a.sequence AND c.what = 'voided' WHERE a.run_id = ? AND a.counts = 0
+                UNION ALL SELECT m.by_whom, m.reason, m.at_ms FROM attempt a JOIN amendment m ON m.attempt_id = a.id
+                    AND m.what = 'voided' WHERE a.run_id = ? AND a.counts = 0 ORDER BY 3 DESC LIMIT 1
+                """, run, run).map((row, ctx) -> new Voided(row.getString(1), row.getString(2), row.getLong(3))).findOne();
     }
 
     /** The attempt that ended a run is no more, so the run goes on, and so does its duel. */

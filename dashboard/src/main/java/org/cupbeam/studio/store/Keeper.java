@@ -100,7 +100,7 @@ public final class Keeper implements EventLog {
             rows.attempt(numbers.next(h, "attempt"), journal, event.sequence(), lane, when.atMs(), attempt, run);
             quarters.add(lane, when.atMs(), attempt.putt().outcome() == Putt.Outcome.HOLED);
         } else if (event.data() instanceof Data.Run run) {
-            play(h, at, run);
+            play(h, at, run, rows);
         } else if (event.data() instanceof Data.Correction || event.data() instanceof Data.Clock) {
             rows.write();
             quarters.write(h);
@@ -108,11 +108,15 @@ public final class Keeper implements EventLog {
         }
     }
 
-    private void play(Handle h, Context at, Data.Run run) {
+    private void play(Handle h, Context at, Data.Run run, Rows rows) {
         if (run instanceof Data.RunStarted started) {
             plays.started(h, at, started);
         } else if (run instanceof Data.RunEnded ended) {
-            plays.ended(h, at, ended);
+            int id = plays.ended(h, at, ended);
+            Corrections.voided(h, id).ifPresent(last -> {
+                rows.write();
+                new Rescoring(h, numbers, id).by(last.by(), last.reason(), last.atMs());
+            });
         } else if (run instanceof Data.DuelEnded ended) {
             plays.ended(h, at, ended);
         }
@@ -120,7 +124,7 @@ public final class Keeper implements EventLog {
 
     private void amend(Handle h, Context at, Data data) {
         if (data instanceof Data.Correction correction) {
-            Corrections.apply(h, at, correction);
+            Corrections.apply(h, numbers, at, correction);
         } else if (data instanceof Data.Clock clock) {
             boots.set(h, at.journal(), at.lane(), at.when().boot(),
                     new Boots.Anchor(clock.wall().toEpochMilli(), clock.stamp().monotonicNs()));

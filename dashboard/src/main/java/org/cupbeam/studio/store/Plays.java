@@ -39,11 +39,14 @@ final class Plays {
         remembered.remove(List.<Object>of(at.journal(), run.of().run()));
     }
 
-    void ended(Handle h, Context at, Data.RunEnded run) {
+    /** @return the run's number */
+    int ended(Handle h, Context at, Data.RunEnded run) {
+        int id = run(h, at, run.of()).id();
         h.execute("UPDATE run SET ended_sequence = ?, ended_ms = ?, ended_by = ?, stations_cleared = ?, attempts = ?, "
                         + "holed = ?, mean_miss_mm = ? WHERE id = ?", at.sequence(), at.atMs(),
                 Rows.word(run.endedBy()), run.stationsCleared(), run.attempts(), run.holed(),
-                Rows.orNull(run.meanMissMm()), run(h, at, run.of()).id());
+                Rows.orNull(run.meanMissMm()), id);
+        return id;
     }
 
     void ended(Handle h, Context at, Data.DuelEnded duel) {

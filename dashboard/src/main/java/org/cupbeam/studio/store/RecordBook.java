@@ -11,7 +11,7 @@ import org.jdbi.v3.core.Handle;
  * {@link NoSuchElementException}.
  */
 public final class RecordBook {
-    private record Attempt(int id, int lane, long atMs, boolean counts, boolean takenBack) {
+    private record Attempt(int id, Integer run, int lane, long atMs, boolean counts, boolean takenBack) {
     }
 
     private final Store store;
@@ -20,13 +20,14 @@ public final class RecordBook {
         this.store = store;
     }
 
-    /** An attempt is not to count. The score of its run stays as the lane made it. */
+    /** An attempt is not to count. Its run's score is worked out again, as {@link Rescore} has it. */
     public void voids(int attempt, Who who) {
         store.writing(h -> {
             Attempt is = attempt(h, attempt);
             require(is.counts(), "the attempt does not count already");
             count(h, is, 0);
             Amendments.note(h, store, What.VOIDED, Target.attempt(attempt), null, null, who);
+            rescore(h, is, who);
         });
     }
 
@@ -38,6 +39,7 @@ public final class RecordBook {
             require(!is.takenBack(), "the attempt was taken back at the lane, and play went on without it");
             count(h, is, 1);
             Amendments.note(h, store, What.RESTORED, Target.attempt(attempt), null, null, who);
+            rescore(h, is, who);
         });
     }
 
@@ -69,11 +71,17 @@ public final class RecordBook {
 
     private static Attempt attempt(Handle h, int id) {
         return h.select("""
-                SELECT a.lane_id, a.at_ms, a.counts, EXISTS (SELECT 1 FROM correction c WHERE c.journal_id = a.journal_id
+                SELECT a.run_id, a.lane_id, a.at_ms, a.counts, EXISTS (SELECT 1 FROM correction c WHERE c.journal_id = a.journal_id
                     AND c.of_sequence = a.sequence AND c.what = 'taken-back')
-                FROM attempt a WHERE a.id = ?""", id).map((row, ctx) -> new Attempt(id, row.getInt(1), row.getLong(2),
-                row.getInt(3) != 0, row.getBoolean(4))).findOne()
+                FROM attempt a WHERE a.id = ?""", id).map((row, ctx) -> new Attempt(id, row.getObject(1) == null ? null : row.getInt(1),
+                row.getInt(2), row.getLong(3), row.getInt(4) != 0, row.getBoolean(5))).findOne()
                 .orElseThrow(() -> new NoSuchElementException("there is no attempt " + id));
+    }
+
+    private void rescore(Handle h, Attempt attempt, Who who) {
+        if (attempt.run() != null) {
+            new Rescoring(h, store.numbers(), attempt.run()).by(who.name(), who.reason(), who.atMs());
+        }
     }
 
     private static void count(Handle h, Attempt attempt, int counts) {

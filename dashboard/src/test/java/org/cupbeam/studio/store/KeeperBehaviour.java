@@ -151,12 +151,14 @@ abstract class KeeperBehaviour extends StoreFixture {
     }
 
     @Test
-    void marksAVoidedAttemptAndLeavesItsRunAsItEnded() {
+    void marksAVoidedAttemptAndTakesItOutOfItsRunsScore() {
         commit(lane.starts("r1", null, "Ada", 1), lane.misses("r1", null, "Ada", 1, 400),
                 lane.ends("r1", null, "Ada", 0, 1, 0, 400), lane.voids(2, "coach", "ball was kicked"));
 
         assertThat(one("SELECT counts FROM attempt")).containsEntry("counts", 0);
-        assertThat(one("SELECT attempts FROM run")).containsEntry("attempts", 1);
+        assertThat(one("SELECT attempts FROM run")).containsEntry("attempts", 0);
+        assertThat(one("SELECT was, by_whom FROM amendment")).containsEntry("by_whom", "coach")
+                .containsEntry("was", "cleared 0, attempts 1, holed 0, mean miss 400 mm, out-of-balls");
         assertThat(one("SELECT reason FROM correction")).containsEntry("reason", "ball was kicked");
         assertThat(count("lane_quarter")).isZero();
     }

@@ -6,12 +6,14 @@ import java.sql.SQLException;
 /**
  * Something in the record that was put right afterwards.
  *
- * @param what    {@code taken-back} or {@code voided} at the lane; {@code voided}, {@code restored}, {@code reassigned},
+ * @param what    {@code taken-back} or {@code voided} at the lane; {@code voided}, {@code restored}, {@code rescored}, {@code not-rescored},
+ *                {@code reassigned},
  *                {@code renamed}, {@code merged}, {@code forgotten}, {@code imported} here
  * @param player  whose, where it is about one
  * @param run     likewise
  * @param attempt likewise
- * @param was     before, {@code became} after: names; of a run reassigned the players' numbers
+ * @param was     before, {@code became} after: names; of a run reassigned the players' numbers; of one
+ *                rescored its score, of one not rescored why not
  * @param by      who did it
  * @param reason  why; null where not said
  * @param atMs    when, ms since 1970
