@@ -26,13 +26,19 @@ final class Corrections {
         if (target.isEmpty()) {
             return;
         }
-        h.execute("UPDATE attempt SET counts = 0 WHERE id = ?", target.get().id());
+        int uncounted = h.execute("UPDATE attempt SET counts = 0 WHERE id = ? AND counts = 1", target.get().id());
         Quarters.count(h, at.lane(), Math.floorDiv(target.get().atMs(), Quarters.LENGTH_MS));
         if (correction.what() == Data.Correction.What.TAKEN_BACK && target.get().run() != null) {
-            open(h, at.journal(), target.get().run(), correction.of());
-        } else if (target.get().run() != null) {
-            new Rescoring(h, numbers, target.get().run()).by(correction.by(), correction.reason(), at.atMs());
+            open(h, at, target.get().run(), correction.of());
+        } else if (target.get().run() != null && endedBefore(h, target.get().run(), at.sequence())) {
+            new Rescoring(h, numbers, target.get().run()).by(correction.by(), correction.reason(), at.atMs(), -uncounted);
         }
+    }
+
+    /** An import may tell of an end that the lane's own events have yet to come to: they are taken out there. */
+    private static boolean endedBefore(Handle h, int run, long sequence) {
+        return h.select("SELECT 1 FROM run WHERE id = ? AND ended_sequence < ?", run, sequence).mapTo(Integer.class)
+                .findOne().isPresent();
     }
 
     /** Whether putts of a run were voided while it went on, which its lane counts all the same. */
@@ -45,12 +51,16 @@ final class Corrections {
                 """, run, run).map((row, ctx) -> new Voided(row.getString(1), row.getString(2), row.getLong(3))).findOne();
     }
 
-    /** The attempt that ended a run is no more, so the run goes on, and so does its duel. */
-    private static void open(Handle h, int journal, int run, long ofSequence) {
+    /**
+     * The attempt that ended a run is no more, so the run goes on, and so does its duel; an end after that, which an import
+     * told of, stays.
+     */
+    private static void open(Handle h, Context at, int run, long ofSequence) {
         h.execute("UPDATE run SET ended_sequence = NULL, ended_ms = NULL, ended_by = NULL, stations_cleared = NULL, "
                 + "attempts = NULL, holed = NULL, mean_miss_mm = NULL WHERE journal_id = ? AND ended_sequence > ? "
-                + "AND (id = ? OR duel_id = (SELECT duel_id FROM run WHERE id = ?))", journal, ofSequence, run, run);
+                + "AND ended_sequence < ? AND (id = ? OR duel_id = (SELECT duel_id FROM run WHERE id = ?))", at.journal(),
+                ofSequence, at.sequence(), run, run);
         h.execute("UPDATE duel SET ended_sequence = NULL, ended_ms = NULL, winner_id = NULL WHERE ended_sequence > ? "
-                + "AND id = (SELECT duel_id FROM run WHERE id = ?)", ofSequence, run);
+                + "AND ended_sequence < ? AND id = (SELECT duel_id FROM run WHERE id = ?)", ofSequence, at.sequence(), run);
     }
 }

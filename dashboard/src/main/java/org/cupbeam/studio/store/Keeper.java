@@ -112,14 +112,18 @@ public final class Keeper implements EventLog {
         if (run instanceof Data.RunStarted started) {
             plays.started(h, at, started);
         } else if (run instanceof Data.RunEnded ended) {
-            int id = plays.ended(h, at, ended);
-            Corrections.voided(h, id).ifPresent(last -> {
-                rows.write();
-                new Rescoring(h, numbers, id).by(last.by(), last.reason(), last.atMs());
-            });
+            plays.ended(h, at, ended).ifPresent(id -> rescore(h, id, rows));
         } else if (run instanceof Data.DuelEnded ended) {
-            plays.ended(h, at, ended);
+            plays.ended(h, at, ended).forEach(id -> rescore(h, id, rows));
         }
+    }
+
+    /** A lane counts a putt that was voided while the run went on. */
+    private void rescore(Handle h, int run, Rows rows) {
+        Corrections.voided(h, run).ifPresent(last -> {
+            rows.write();
+            new Rescoring(h, numbers, run).by(last.by(), last.reason(), last.atMs(), 0);
+        });
     }
 
     private void amend(Handle h, Context at, Data data) {

@@ -121,6 +121,17 @@ public final class LateEntries {
         return !known;
     }
 
+    /** Enters what became of a run's score here. @return false where it is there already, or the run is not */
+    public boolean change(int run, String what, String was, String became, String by, String reason, long atMs) {
+        boolean known = h.select("SELECT 1 FROM amendment WHERE run_id = ? AND what = ? AND at_ms = ? AND became = ?", run, what,
+                atMs, became).mapTo(Integer.class).findFirst().isPresent();
+        if (!known) {
+            h.execute("INSERT INTO amendment (id, what, run_id, was, became, by_whom, reason, at_ms) VALUES (?, ?, ?, ?, ?, ?, ?, ?)",
+                    store.next(h, "amendment"), what, run, was, became, by, reason, atMs);
+        }
+        return !known;
+    }
+
     /** The number of a run by what its lane calls it. */
     public Optional<Integer> findRun(Source source, String name) {
         return find(names.journal(h, source, 0), name).map(Plays.Run::id);

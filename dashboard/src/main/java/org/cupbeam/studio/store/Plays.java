@@ -4,6 +4,7 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.OptionalInt;
 import org.cupbeam.event.Data;
 import org.cupbeam.event.Play;
 import org.jdbi.v3.core.Handle;
@@ -39,22 +40,25 @@ final class Plays {
         remembered.remove(List.<Object>of(at.journal(), run.of().run()));
     }
 
-    /** @return the run's number */
-    int ended(Handle h, Context at, Data.RunEnded run) {
+    /** @return the run's number; empty where an import has told of this end, or a later one, already */
+    OptionalInt ended(Handle h, Context at, Data.RunEnded run) {
         int id = run(h, at, run.of()).id();
-        h.execute("UPDATE run SET ended_sequence = ?, ended_ms = ?, ended_by = ?, stations_cleared = ?, attempts = ?, "
-                        + "holed = ?, mean_miss_mm = ? WHERE id = ?", at.sequence(), at.atMs(),
+        int changed = h.execute("UPDATE run SET ended_sequence = ?, ended_ms = ?, ended_by = ?, stations_cleared = ?, attempts = ?, "
+                        + "holed = ?, mean_miss_mm = ? WHERE id = ? AND (ended_sequence IS NULL OR ended_sequence < ?)", at.sequence(), at.atMs(),
                 Rows.word(run.endedBy()), run.stationsCleared(), run.attempts(), run.holed(),
-                Rows.orNull(run.meanMissMm()), id);
-        return id;
+                Rows.orNull(run.meanMissMm()), id, at.sequence());
+        return changed == 0 ? OptionalInt.empty() : OptionalInt.of(id);
     }
 
-    void ended(Handle h, Context at, Data.DuelEnded duel) {
+    /** A winner that an import told of stays. @return the duel's runs */
+    List<Integer> ended(Handle h, Context at, Data.DuelEnded duel) {
         int id = names.duel(h, at.journal(), duel.duel());
         Integer winner = duel.winner() == null ? null
                 : countedFor(h, id, names.player(h, duel.winner(), at.atMs()));
-        h.execute("UPDATE duel SET ended_sequence = ?, ended_ms = ?, winner_id = ? WHERE id = ?", at.sequence(),
-                at.atMs(), winner, id);
+        h.execute("UPDATE duel SET winner_id = ? WHERE id = ? AND ended_ms IS NULL", winner, id);
+        h.execute("UPDATE duel SET ended_sequence = ?, ended_ms = ? WHERE id = ? AND (ended_sequence IS NULL "
+                + "OR ended_sequence < ?)", at.sequence(), at.atMs(), id, at.sequence());
+        return h.select("SELECT id FROM run WHERE duel_id = ? ORDER BY id", id).mapTo(Integer.class).list();
     }
 
     /** The player whose run in a duel is counted for another since it began. */

@@ -27,7 +27,7 @@ public final class RecordBook {
             require(is.counts(), "the attempt does not count already");
             count(h, is, 0);
             Amendments.note(h, store, What.VOIDED, Target.attempt(attempt), null, null, who);
-            rescore(h, is, who);
+            rescore(h, is, who, -1);
         });
     }
 
@@ -39,7 +39,7 @@ public final class RecordBook {
             require(!is.takenBack(), "the attempt was taken back at the lane, and play went on without it");
             count(h, is, 1);
             Amendments.note(h, store, What.RESTORED, Target.attempt(attempt), null, null, who);
-            rescore(h, is, who);
+            rescore(h, is, who, 1);
         });
     }
 
@@ -78,9 +78,9 @@ public final class RecordBook {
                 .orElseThrow(() -> new NoSuchElementException("there is no attempt " + id));
     }
 
-    private void rescore(Handle h, Attempt attempt, Who who) {
+    private void rescore(Handle h, Attempt attempt, Who who, int change) {
         if (attempt.run() != null) {
-            new Rescoring(h, store.numbers(), attempt.run()).by(who.name(), who.reason(), who.atMs());
+            new Rescoring(h, store.numbers(), attempt.run()).by(who.name(), who.reason(), who.atMs(), change);
         }
     }
 

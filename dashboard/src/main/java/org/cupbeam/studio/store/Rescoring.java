@@ -21,7 +21,8 @@ import org.jdbi.v3.core.Handle;
  */
 final class Rescoring {
     /** @param envelope of the event that ended it; null where that came by an import */
-    private record Scored(String terms, Double limitMm, Integer duel, String endedBy, String envelope) {
+    private record Scored(String terms, Double limitMm, Integer duel, String endedBy, int attempts,
+                          String envelope) {
     }
 
     private record Attempted(Integer station, boolean holed, double finishMm, double lowMm, boolean counts) {
@@ -37,15 +38,19 @@ final class Rescoring {
         this.run = run;
     }
 
-    /** Does it, in somebody's name. */
-    void by(String name, String reason, long atMs) {
+    /**
+     * Does it, in somebody's name.
+     *
+     * @param change how many more putts count than before: -1, 0 or 1
+     */
+    void by(String name, String reason, long atMs, int change) {
         Optional<Scored> ended = scored();
         if (ended.isEmpty()) {
             return;
         }
         Scored was = ended.get();
         List<Attempted> putts = putts();
-        String objection = objection(was, putts);
+        String objection = objection(was, putts, change);
         if (objection != null) {
             note(What.NOT_RESCORED, null, objection, name, reason, atMs);
             return;
@@ -60,13 +65,13 @@ final class Rescoring {
         if (was.duel() != null) {
             decide(was.duel());
         }
-        String after = said() + (now.beyond() == 0 ? "" : ", beyond " + now.beyond());
+        String after = said();
         if (!after.equals(before)) {
-            note(What.RESCORED, before, after, name, reason, atMs);
+            note(What.RESCORED, before, after + (now.beyond() == 0 ? "" : ", beyond " + now.beyond()), name, reason, atMs);
         }
     }
 
-    private static String objection(Scored was, List<Attempted> putts) {
+    private static String objection(Scored was, List<Attempted> putts, int change) {
         if (was.terms() == null || was.limitMm() == null) {
             return "the run's beginning never came, so its drill is not known";
         }
@@ -76,8 +81,14 @@ final class Rescoring {
         if (putts.stream().anyMatch(each -> each.station() == null)) {
             return "a putt of it came without its station";
         }
-        int there = laneSaid(was).map(Data.RunEnded::attempts).orElse(putts.size());
-        return there == putts.size() ? null : "only " + putts.size() + " of its " + there + " putts ever came";
+        Optional<Data.RunEnded> lane = laneSaid(was);
+        if (lane.isPresent()) {
+            int there = lane.get().attempts();
+            return there == putts.size() ? null : "only " + putts.size() + " of its " + there + " putts ever came";
+        }
+        long counted = putts.stream().filter(Attempted::counts).count() - change;
+        return putts.size() == was.attempts() || counted == was.attempts() ? null
+                : "its " + was.attempts() + " putts did not all come by the import";
     }
 
     /** Null where it cannot be read. */
@@ -101,11 +112,11 @@ final class Rescoring {
 
     private Optional<Scored> scored() {
         return h.select("""
-                SELECT d.terms, r.limit_mm, r.duel_id, r.ended_by, e.envelope FROM run r
+                SELECT d.terms, r.limit_mm, r.duel_id, r.ended_by, r.attempts, e.envelope FROM run r
                 LEFT JOIN drill d ON d.id = r.drill_id LEFT JOIN event e ON e.journal_id = r.journal_id AND e.sequence = r.ended_sequence
                 WHERE r.id = ? AND r.stations_cleared IS NOT NULL
                 """, run).map((row, ctx) -> new Scored(row.getString(1), number(row.getObject(2)),
-                whole(row.getObject(3)), row.getString(4), row.getString(5))).findOne();
+                whole(row.getObject(3)), row.getString(4), row.getInt(5), row.getString(6))).findOne();
     }
 
     /** All but those taken back, which the lane played on without. */
@@ -145,7 +156,11 @@ final class Rescoring {
     }
 
     private void note(What what, String was, String became, String name, String reason, long atMs) {
-        Amendments.note(h, numbers.next(h, "amendment"), what, Target.run(run), was, became, name, reason, atMs);
+        boolean known = h.select("SELECT 1 FROM amendment WHERE run_id = ? AND what = ? AND at_ms = ? AND coalesce(was, '') = ? "
+                + "AND became = ?", run, what.word(), atMs, was == null ? "" : was, became).mapTo(Integer.class).findFirst().isPresent();
+        if (!known) { // an import may have brought it
+            Amendments.note(h, numbers.next(h, "amendment"), what, Target.run(run), was, became, name, reason, atMs);
+        }
     }
 
     private static Integer whole(Object valueOrNull) {

@@ -75,6 +75,15 @@ abstract class RescoringBehaviour extends StoreFixture {
     }
 
     @Test
+    void aPuttVoidedWhileADuelGoesOnIsTakenOutOfItsDecisionToo() {
+        commit(lane.starts("r1", "d1", "Ada", 1), lane.starts("r2", "d1", "Bo", 2), lane.holes("r1", "d1", "Ada", 1),
+                lane.misses("r2", "d1", "Bo", 1, 40), lane.misses("r1", "d1", "Ada", 2, 90), lane.voids(3, "Ines", "kicked"),
+                lane.ends("r2", "d1", "Bo", 0, 1, 0, 40), lane.ends("r1", "d1", "Ada", 1, 2, 1, 90), lane.endsDuel("d1", "Ada"));
+        assertThat(one("SELECT p.name FROM duel d JOIN player p ON p.id = d.winner_id"))
+                .as("one putt each, none cleared: nearer wins").containsEntry("name", "Bo");
+    }
+
+    @Test
     void aPuttVoidedWhileTheRunGoesOnIsTakenOutAtItsEnd() {
         commit(lane.starts("r1", null, "Ada", 1), lane.misses("r1", null, "Ada", 1, 100), lane.misses("r1", null, "Ada", 1, 300));
         commit(lane.voids(2, "Ines", null));

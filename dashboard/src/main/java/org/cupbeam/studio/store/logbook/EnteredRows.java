@@ -117,15 +117,24 @@ final class EnteredRows {
                 "take in what it is about first"));
     }
 
-    /** Only what was said of attempts: names stand in the other tables as they are now. */
+    /** Only what was said of attempts and of runs' scores: names stand in the other tables as they are now. */
     private boolean change(Cells cells) throws BadRow {
         String what = cells.text("what", 20);
+        if (Set.of("rescored", "not-rescored").contains(what)) {
+            return rescored(cells, what);
+        }
         if (!cells.has("sequence") || !Set.of("taken-back", "voided", "restored").contains(what)) {
             return false;
         }
         entries.done();
         return entries.change(SheetRows.source(cells), cells.whole("sequence", 1), cells.wholeOrNull("said_by_event", 1),
                 what, cells.text("by", Score.MAX_NAME), cells.textOrNull("reason", 400), SheetRows.time(cells, "at"));
+    }
+
+    private boolean rescored(Cells cells, String what) throws BadRow {
+        entries.done();
+        return entries.change(about(cells, "run_id"), what, cells.textOrNull("was", 400), cells.text("became", 400),
+                cells.text("by", Score.MAX_NAME), cells.textOrNull("reason", 400), SheetRows.time(cells, "at"));
     }
 
     private static Drill drill(Cells cells, String terms) throws BadRow {

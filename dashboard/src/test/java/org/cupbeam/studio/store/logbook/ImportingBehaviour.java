@@ -11,6 +11,7 @@ import java.nio.charset.StandardCharsets;
 import java.time.Instant;
 import java.util.List;
 import java.util.Map;
+import org.cupbeam.event.Event;
 import org.cupbeam.studio.ScriptedLane;
 import org.cupbeam.studio.seed.Seed;
 import org.cupbeam.studio.seed.Size;
@@ -100,6 +101,46 @@ abstract class ImportingBehaviour extends StoreFixture {
             assertThat(rows(other, COUNTS).toString()).isEqualTo(counts);
             assertThat(rows(other, "SELECT count(*) AS n FROM event")).isEqualTo(rows(store, "SELECT count(*) AS n FROM event"));
             assertThat(rows(other, "SELECT count(*) AS n FROM event WHERE problem IS NOT NULL").toString()).contains("=0");
+        }
+    }
+
+    @Test
+    void aRunWhosePuttsAreStillComingIsNotWorkedOutBeforeItsEnd() throws IOException, BadRow {
+        Event[] played = {lane.starts("r1", null, "Ada", 1), lane.misses("r1", null, "Ada", 1, 100), lane.voids(2, "Ines", null),
+            lane.misses("r1", null, "Ada", 1, 300), lane.holes("r1", null, "Ada", 1), lane.ends("r1", null, "Ada", 1, 3, 1, 200)};
+        commit(played);
+        String score = "SELECT stations_cleared, attempts, holed, mean_miss_mm FROM run";
+        String trail = "SELECT what, was, became, at_ms FROM amendment WHERE what <> 'imported'";
+        assertThat(one(score)).containsEntry("attempts", 2);
+        try (Store other = Store.open(database())) {
+            take(other, Form.CSV, csv(LogSheets.runs(store, LogFilter.ALL)));
+            for (Event each : played) {
+                new Keeper(other).commit(batch(List.of(arrival(each, NOW))));
+                assertThat(rows(other, score)).as("after event " + each.sequence()).isEqualTo(rows(store, score));
+            }
+            assertThat(rows(other, trail)).as("the lane's end said nothing new").isEmpty();
+            take(other, Form.CSV, csv(LogSheets.changes(store)));
+            assertThat(rows(other, trail)).isEqualTo(rows(store, trail));
+
+            Event later = lane.voids(4, "Ines", "kicked");
+            commit(later);
+            new Keeper(other).commit(batch(List.of(arrival(later, NOW))));
+            assertThat(rows(other, score)).isEqualTo(rows(store, score));
+            assertThat(one(score)).containsEntry("attempts", 1);
+        }
+    }
+
+    @Test
+    void aRunThatCameWithoutAllItsPuttsKeepsItsScore() throws IOException, BadRow {
+        commit(lane.starts("r1", null, "Ada", 1), lane.misses("r1", null, "Ada", 1, 100), lane.misses("r1", null, "Ada", 1, 300),
+                lane.holes("r1", null, "Ada", 1), lane.ends("r1", null, "Ada", 1, 3, 1, 200));
+        try (Store other = Store.open(database())) {
+            take(other, Form.CSV, csv(LogSheets.runs(store, LogFilter.ALL)));
+            take(other, Form.CSV, csv(LogSheets.attempts(store, LogFilter.ALL)).replaceFirst("(?m)^.*,4,.*,holed,.*\\R", ""));
+            new RecordBook(other).voids(1, INES);
+            assertThat(rows(other, "SELECT stations_cleared, attempts FROM run").toString()).contains("=1", "=3");
+            assertThat(rows(other, "SELECT became FROM amendment WHERE what = 'not-rescored'").toString())
+                    .contains("its 3 putts did not all come");
         }
     }
 

@@ -115,7 +115,7 @@ abstract class LogbookBehaviour {
 
         List<Change> changes = store.read(h -> RunStory.of(h, taken.of().run())).orElseThrow().changes();
 
-        assertThat(changes).anyMatch(change -> change.attempt() == taken.id() && !change.by().isEmpty()
+        assertThat(changes).anyMatch(change -> Integer.valueOf(taken.id()).equals(change.attempt()) && !change.by().isEmpty()
                 && List.of("taken-back", "voided").contains(change.what()));
         assertThat(everything((h, filter, after, limit) -> Trail.page(h, after, limit), LogFilter.ALL)).doesNotHaveDuplicates()
                 .hasSize(count("correction") + count("amendment")).isSortedAccordingTo(Comparator.comparingLong(Change::atMs).reversed());
