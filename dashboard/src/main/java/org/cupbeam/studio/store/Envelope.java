@@ -8,7 +8,7 @@ import com.fasterxml.jackson.databind.json.JsonMapper;
 import com.fasterxml.jackson.databind.node.ArrayNode;
 import com.fasterxml.jackson.databind.node.ObjectNode;
 import com.fasterxml.jackson.databind.node.TextNode;
-import java.util.function.Predicate;
+import java.util.function.BinaryOperator;
 
 /** The text of an event, changed in one place and otherwise as it was. */
 final class Envelope {
@@ -19,30 +19,32 @@ final class Envelope {
     private Envelope() {
     }
 
-    /** With every text value that is meant replaced. */
-    static String replaced(String envelope, Predicate<String> meant, String by) throws JsonProcessingException {
+    /** With every text value as {@code change} has it, which is given its field's name (null in a list) and the text. */
+    static String changed(String envelope, BinaryOperator<String> change) throws JsonProcessingException {
         JsonNode root = JSON.readTree(envelope);
-        return replace(root, meant, by) ? JSON.writeValueAsString(root) : envelope;
+        return change(root, change) ? JSON.writeValueAsString(root) : envelope;
     }
 
-    private static boolean replace(JsonNode node, Predicate<String> meant, String by) {
+    private static boolean change(JsonNode node, BinaryOperator<String> change) {
         boolean changed = false;
         if (node instanceof ObjectNode object) {
             for (var field : object.properties()) {
-                if (field.getValue() instanceof TextNode text && meant.test(text.textValue())) {
-                    field.setValue(TextNode.valueOf(by));
-                    changed = true;
+                if (field.getValue() instanceof TextNode text) {
+                    String now = change.apply(field.getKey(), text.textValue());
+                    changed |= !now.equals(text.textValue());
+                    field.setValue(TextNode.valueOf(now));
                 } else {
-                    changed |= replace(field.getValue(), meant, by);
+                    changed |= change(field.getValue(), change);
                 }
             }
         } else if (node instanceof ArrayNode array) {
             for (int i = 0; i < array.size(); i++) {
-                if (array.get(i) instanceof TextNode text && meant.test(text.textValue())) {
-                    array.set(i, by);
-                    changed = true;
+                if (array.get(i) instanceof TextNode text) {
+                    String now = change.apply(null, text.textValue());
+                    changed |= !now.equals(text.textValue());
+                    array.set(i, now);
                 } else {
-                    changed |= replace(array.get(i), meant, by);
+                    changed |= change(array.get(i), change);
                 }
             }
         }

@@ -26,6 +26,7 @@ final class Forgetting {
     private final String instead;
     private final String name;
     private final Set<String> keys;
+    private final NameWords words;
     /** The player's number, and those of players who turned out to be the same; nothing but digits and commas. */
     private final String ids;
 
@@ -37,6 +38,7 @@ final class Forgetting {
         this.name = h.select("SELECT name FROM player WHERE id = ?", player).mapTo(String.class).one();
         this.keys = new HashSet<>(h.select("SELECT name_key FROM player WHERE id = ? UNION SELECT name_key "
                 + "FROM player_alias WHERE player_id = ?", player, player).mapTo(String.class).list());
+        this.words = new NameWords(keys);
         this.ids = h.select("SELECT id FROM player WHERE id = ? OR merged_into = ?", player, player)
                 .mapTo(Integer.class).stream().map(String::valueOf).collect(Collectors.joining(", "));
     }
@@ -51,9 +53,10 @@ final class Forgetting {
         signatures("note", "author");
         signatures("note", "withdrawn_by");
         signatures("amendment", "by_whom");
+        signatures("shelf_drill", "changed_by");
         h.execute("UPDATE amendment SET was = NULL, became = NULL WHERE player_id IN (" + ids + ") "
                 + "AND what IN ('renamed', 'merged')");
-        h.execute("DELETE FROM dead_letter WHERE payload LIKE ? ESCAPE '!'", containing(name));
+        new Mentions(h, words, instead).all();
         h.execute("DELETE FROM player_alias WHERE player_id = ?", player);
         h.execute("UPDATE player SET name = NULL, name_key = NULL, hand = NULL, units = NULL, remark = NULL, "
                 + "forgotten_ms = ? WHERE id IN (" + ids + ")", nowMs);
@@ -89,15 +92,17 @@ final class Forgetting {
                 event.envelope(), in.journal(), event.sequence()));
     }
 
-    /** A player may have corrected something, in whosever run. */
+    /** A player may have corrected something in whosever run, and others may say the name as their reason. */
     private void corrections() {
-        record Signed(int journal, long sequence, String by) {
+        record Signed(int journal, long sequence, String by, String reason) {
         }
-        h.select("SELECT journal_id, sequence, by_whom FROM correction").map((row, ctx) -> new Signed(row.getInt(1),
-                row.getLong(2), row.getString(3))).list().stream().filter(each -> isName(each.by())).forEach(each -> {
+        h.select("SELECT journal_id, sequence, by_whom, reason FROM correction").map((row, ctx) -> new Signed(row.getInt(1),
+                row.getLong(2), row.getString(3), row.getString(4))).list().stream()
+                .filter(each -> isName(each.by()) || words.in(each.reason())).forEach(each -> {
                     events(new Stretch(each.journal(), each.sequence(), each.sequence()));
-                    h.execute("UPDATE correction SET by_whom = ? WHERE journal_id = ? AND sequence = ?", instead,
-                            each.journal(), each.sequence());
+                    h.execute("UPDATE correction SET by_whom = ?, reason = ? WHERE journal_id = ? AND sequence = ?",
+                            isName(each.by()) ? instead : each.by(), words.replaced(each.reason(), instead), each.journal(),
+                            each.sequence());
                 });
     }
 
@@ -109,9 +114,10 @@ final class Forgetting {
 
     private String without(String envelope) {
         try {
-            return Envelope.replaced(envelope, this::isName, instead);
+            return Envelope.changed(envelope, (field, text) -> isName(text) ? instead
+                    : "reason".equals(field) ? words.replaced(text, instead) : text);
         } catch (JsonProcessingException e) {
-            return envelope.replace(name, instead);
+            return words.replaced(envelope, instead);
         }
     }
 

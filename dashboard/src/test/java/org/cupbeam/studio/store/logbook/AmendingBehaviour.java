@@ -7,14 +7,19 @@ import static org.assertj.core.api.Assertions.tuple;
 import java.io.ByteArrayOutputStream;
 import java.io.IOException;
 import java.nio.charset.StandardCharsets;
+import java.sql.ResultSet;
+import java.sql.SQLException;
+import java.util.ArrayList;
 import java.util.List;
 import java.util.NoSuchElementException;
 import org.cupbeam.event.Event;
 import org.cupbeam.studio.ScriptedLane;
+import org.cupbeam.studio.ingest.Arrival;
 import org.cupbeam.studio.ingest.Batch;
 import org.cupbeam.studio.store.NoteBook;
 import org.cupbeam.studio.store.PlayerBook;
 import org.cupbeam.studio.store.RecordBook;
+import org.cupbeam.studio.store.Shelf;
 import org.cupbeam.studio.store.StoreFixture;
 import org.cupbeam.studio.store.Who;
 import org.cupbeam.studio.store.sheet.JsonBook;
@@ -155,10 +160,15 @@ abstract class AmendingBehaviour extends StoreFixture {
 
         List<Integer> mentions = book.forget(1, new Who("Ines", null, 7));
 
-        for (String table : List.of("player", "player_alias", "event", "note", "correction", "amendment", "dead_letter")) {
+        assertThat(tables()).contains("player", "event", "setting", "shelf_drill", "fault", "dead_letter");
+        for (String table : tables()) {
             assertThat(all("SELECT * FROM " + table).toString()).as(table).doesNotContainIgnoringCase("zebedee")
                     .doesNotContainIgnoringCase("zebby");
         }
+        assertThat(one("SELECT reason FROM amendment WHERE what = 'reassigned'")).containsEntry("reason",
+                "that was Bo, says forgotten player 1");
+        assertThat(all("SELECT payload FROM dead_letter")).as("others' letters stay").hasSize(1);
+        assertThat(one("SELECT terms FROM shelf_drill").get("terms").toString()).contains("Ladder");
         assertThat(mentions).isEmpty();
         assertThat(attempts()).hasSize(4);
         assertThat(run(1)).extracting(RunRow::player, run -> run.result().won()).containsExactly(null, true);
@@ -203,7 +213,7 @@ abstract class AmendingBehaviour extends StoreFixture {
                 lane.ends("r1", "d1", "Zebedee", 1, 2, 1, 33.5), lane.endsDuel("d1", "Zebedee"),
                 lane.voids(5, "zebedee", "I said so"), lane.starts("r3", null, "Zebedee", 1),
                 lane.holes("r3", null, "Zebedee", 1));
-        new RecordBook(store).reassigns(3, 2, new Who("Zebedee", "that was Bo", 3));
+        new RecordBook(store).reassigns(3, 2, new Who("Zebedee", "that was Bo, says ZEBBY", 3));
         new RecordBook(store).voids(1, INES);
         new RecordBook(store).restores(1, INES);
         NoteBook notes = new NoteBook(store);
@@ -211,12 +221,35 @@ abstract class AmendingBehaviour extends StoreFixture {
         notes.onAttempt(2, "Zebedee looked up", INES);
         notes.onPlayer(2, "putts well", INES);
         commitDeadLetter("{\"player\": \"Zebedee\"");
+        commitDeadLetter("{\"player\": \"zeBBy\"");
+        commitDeadLetter("{\"player\": \"Zebed\\u0065e\"");
+        commitDeadLetter("{\"player\": \"Zebedeeson\"".replace("Zebedeeson", "Bo"));
+        commit(lane.voids(6, "Ines", "Zebedee  kicked it"));
+        keeper.commit(batch(List.of(new Arrival(new ScriptedLane("two", "j2").source, 1, NOW, null, "player: is \"ZEBEDEE\"",
+                "{\"odd\": \"for zebby, once\"}".getBytes(StandardCharsets.UTF_8), NOW))));
+        store.writing(h -> Shelf.add(h, ScriptedLane.LADDER, "Zebedee", 4));
+        new PlayerBook(store).describe(2, null, null, "comes with Zebedee");
     }
 
     private void commitDeadLetter(String payload) {
         keeper.commit(new Batch(List.of(), List.of(), List.of(
                 new Batch.DeadLetter("t", "is not JSON", payload.getBytes(StandardCharsets.UTF_8),
                         NOW))));
+    }
+
+    /** Every table that there is, whichever database it is. */
+    private List<String> tables() {
+        return store.read(h -> {
+            List<String> names = new ArrayList<>();
+            try (ResultSet found = h.getConnection().getMetaData().getTables(null, null, "%", new String[] {"TABLE"})) {
+                while (found.next()) {
+                    names.add(found.getString("TABLE_NAME"));
+                }
+            } catch (SQLException e) {
+                throw new IllegalStateException(e);
+            }
+            return names;
+        });
     }
 
     private RunRow run(int id) {
