@@ -176,7 +176,7 @@ class LinkTest extends SteppedLink {
         List<String> answers = wire.sent("/answer");
         assertThat(answers).hasSize(1);
         assertThat(CommandJson.decodeAnswer(answers.get(0).getBytes())).isEqualTo(new Answer("c-1", false,
-                "command: is \"dance\"; give one of start, take-back, miss, void, pass, end", 5));
+                "command: is \"dance\"; give one of start, take-back, miss, void, pass, end, test-rolls", 5));
         assertThat(link.refused()).isEqualTo(2);
     }
 
