@@ -1,8 +1,6 @@
 package org.cupbeam.cli;
 
 import java.io.IOException;
-import java.nio.charset.StandardCharsets;
-import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.List;
 import java.util.concurrent.Callable;
@@ -16,6 +14,7 @@ import org.cupbeam.lane.Lane;
 import org.cupbeam.lane.LaneSettings;
 import org.cupbeam.lane.UpNext;
 import org.cupbeam.link.LinkOptions;
+import org.cupbeam.link.PasswordFile;
 import org.cupbeam.rig.Rig;
 import org.cupbeam.rig.file.BadFileException;
 import picocli.CommandLine.Command;
@@ -51,7 +50,8 @@ final class LaneCommand implements Callable<Integer> {
     @Option(names = "--username", paramLabel = "NAME", description = "if the broker asks for one")
     String user;
 
-    @Option(names = "--password-file", paramLabel = "FILE", description = "whose first line is the password")
+    @Option(names = "--password-file", paramLabel = "FILE",
+            description = "whose first line is the password; nobody but its owner may read it")
     Path passwordFile;
 
     @Option(names = "--ca-file", paramLabel = "FILE.pem",
@@ -106,19 +106,17 @@ final class LaneCommand implements Callable<Integer> {
     }
 
     private LinkOptions link() throws Refusal, IOException {
+        String password;
         try {
-            return new LinkOptions(broker, user, passwordFile == null ? null : password(), trusted);
+            password = passwordFile == null ? null : PasswordFile.read(passwordFile);
+        } catch (IllegalArgumentException nonsense) {
+            throw new Refusal(nonsense.getMessage());
+        }
+        try {
+            return new LinkOptions(broker, user, password, trusted);
         } catch (IllegalArgumentException nonsense) {
             throw new Refusal("--broker: " + nonsense.getMessage());
         }
-    }
-
-    private String password() throws Refusal, IOException {
-        List<String> lines = Files.readAllLines(passwordFile, StandardCharsets.UTF_8);
-        if (lines.isEmpty() || lines.get(0).isEmpty()) {
-            throw new Refusal(passwordFile + ": its first line is empty; write the password there");
-        }
-        return lines.get(0);
     }
 
     /** What is to be played; null where nothing is said of it. */

@@ -13,12 +13,12 @@ import javax.net.ssl.SSLSocketFactory;
 import javax.net.ssl.TrustManagerFactory;
 
 /** TLS that trusts a studio's own certificates, as a broker with a certificate of its own making needs. */
-final class Trust {
+public final class Trust {
     private Trust() {
     }
 
     /** @throws IllegalArgumentException for a file that cannot be read as PEM certificates */
-    static SSLSocketFactory only(Path pem) {
+    public static SSLSocketFactory only(Path pem) {
         try (InputStream text = Files.newInputStream(pem)) {
             KeyStore store = KeyStore.getInstance(KeyStore.getDefaultType());
             store.load(null, null);

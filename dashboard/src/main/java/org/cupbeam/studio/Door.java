@@ -16,7 +16,7 @@ import org.cupbeam.studio.web.access.StaffPin;
  */
 public record Door(String address, int port, StaffPin pin) {
     static final String HERE = "127.0.0.1";
-    private static final String PIN_FILE = "staff-pin";
+    static final String PIN_FILE = "staff-pin";
 
     /** A door for this machine alone, the PIN in the folder of all data. */
     public static Door here(int port, Path folder) {

@@ -8,6 +8,7 @@ import java.util.List;
 import java.util.Random;
 import java.util.UUID;
 import org.cupbeam.studio.ingest.Arrival;
+import org.cupbeam.studio.ingest.Connection;
 import org.cupbeam.studio.ingest.Ingest;
 import org.cupbeam.studio.ingest.PahoConnection;
 import org.cupbeam.studio.store.Database;
@@ -39,10 +40,15 @@ public final class Host implements AutoCloseable {
      * @throws IllegalStateException when the door is open to others than this machine, and no PIN is set
      */
     public static Host start(Database database, String brokerUri, String clientId, Door door) throws BindException {
+        return start(database, new PahoConnection(brokerUri, clientId), door);
+    }
+
+    /** The same, with a broker that is reached so. */
+    public static Host start(Database database, Connection broker, Door door) throws BindException {
         door.check();
         Host host = new Host();
         try {
-            host.open(database, brokerUri, clientId, door);
+            host.open(database, broker, door);
             return host;
         } catch (BindException | RuntimeException e) {
             host.close();
@@ -72,12 +78,12 @@ public final class Host implements AutoCloseable {
         }
     }
 
-    private void open(Database database, String brokerUri, String clientId, Door door) throws BindException {
+    private void open(Database database, Connection broker, Door door) throws BindException {
         Store store = Store.open(database);
         running.push(store);
         LiveLanes lanes = new LiveLanes(UUID.randomUUID().toString().substring(0, 8));
         web = new WebServer(store, lanes, door.pin());
-        Ingest ingest = new Ingest(new PahoConnection(brokerUri, clientId), new Keeper(store),
+        Ingest ingest = new Ingest(broker, new Keeper(store),
                 new Listening(lanes, new FaultBook(store), Clock.systemUTC()), this::kept, Clock.systemUTC(),
                 System::nanoTime, new Random());
         lanes.askBroker(ingest::connected);

@@ -3,14 +3,19 @@ package org.cupbeam.studio;
 import java.io.IOException;
 import java.io.PrintWriter;
 import java.net.BindException;
+import java.nio.file.Files;
 import java.nio.file.Path;
 import java.time.Instant;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import java.util.concurrent.Callable;
 import java.util.concurrent.CountDownLatch;
 import org.cupbeam.event.Topics;
 import org.cupbeam.lane.Lanes;
+import org.cupbeam.link.PasswordFile;
+import org.cupbeam.studio.ingest.Pass;
+import org.cupbeam.studio.ingest.PahoConnection;
 import org.cupbeam.studio.seed.Seed;
 import org.cupbeam.studio.seed.Size;
 import org.cupbeam.studio.store.Database;
@@ -18,6 +23,7 @@ import org.cupbeam.studio.store.Store;
 import org.cupbeam.studio.store.StoreTrouble;
 import picocli.CommandLine;
 import picocli.CommandLine.Command;
+import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Option;
 import picocli.CommandLine.Spec;
@@ -44,13 +50,8 @@ public final class Studio implements Callable<Integer> {
             description = "folder for all data (default: ./${DEFAULT-VALUE})")
     private Path data;
 
-    @Option(names = "--mqtt-port", paramLabel = "PORT", defaultValue = "1883",
-            description = "port of the broker in this process, on loopback; 0: any (default: ${DEFAULT-VALUE})")
-    private int mqttPort;
-
-    @Option(names = "--broker", paramLabel = "URI",
-            description = "use a broker that runs elsewhere, as tcp://127.0.0.1:1883, and start none")
-    private String brokerUri;
+    @Mixin
+    private BrokerOptions mqtt = new BrokerOptions();
 
     @Option(names = "--store", paramLabel = "URL", defaultValue = "${env:CUPBEAM_STORE}",
             description = "store in PostgreSQL, as jdbc:postgresql://host/name?user=…; also read from the environment "
@@ -110,26 +111,15 @@ public final class Studio implements Callable<Integer> {
     }
 
     private void serve() throws CannotStart, InterruptedException {
+        Pass pass = mqtt.pass(practice || !lanes.isEmpty());
         try (DataFolder folder = DataFolder.claim(data);
-             EmbeddedBroker broker = brokerUri == null ? startBroker() : null;
-             Host host = startHost(folder.path(), broker == null ? brokerUri : broker.uri())) {
-            startLanes(host, folder.path(), broker == null ? brokerUri : broker.uri());
+             EmbeddedBroker broker = mqtt.startUnlessElsewhere();
+             Host host = startHost(folder.path(), new PahoConnection(mqtt.uri(broker), CLIENT_ID, pass))) {
+            startLanes(host, folder.path(), mqtt.uri(broker));
             say("Studio at http://localhost:" + host.port() + ", all data in " + folder.path() + ". Ctrl-C stops it.");
             toStop.await();
         }
         say("Stopped. The data stay in " + data.toAbsolutePath().normalize() + ".");
-    }
-
-    private EmbeddedBroker startBroker() throws CannotStart {
-        try {
-            return new EmbeddedBroker(mqttPort);
-        } catch (BindException e) {
-            throw new CannotStart("port " + mqttPort + " is in use", "give the broker another with --mqtt-port, or use "
-                    + "the one that runs there with --broker tcp://127.0.0.1:" + mqttPort, e);
-        } catch (IOException e) {
-            throw new CannotStart("the broker did not start (" + e.getMessage() + ")",
-                    "use another one with --broker", e);
-        }
     }
 
     private void startLanes(Host host, Path folder, String uri) throws CannotStart {
@@ -153,14 +143,14 @@ public final class Studio implements Callable<Integer> {
         }
     }
 
-    private Host startHost(Path folder, String uri) throws CannotStart {
+    private Host startHost(Path folder, PahoConnection broker) throws CannotStart {
         try {
             Database database = storeUrl == null || storeUrl.isEmpty()
                     ? Database.file(folder.resolve("studio.db")) : Database.at(storeUrl);
             if (history) {
                 makeUpHistory(database);
             }
-            return Host.start(database, uri, CLIENT_ID, door(folder));
+            return Host.start(database, broker, door(folder));
         } catch (BindException e) {
             throw new CannotStart("port " + port + " is in use", "choose another with --port (in the demo: -Dport=8081)", e);
         } catch (StoreTrouble e) {
@@ -170,6 +160,7 @@ public final class Studio implements Callable<Integer> {
 
     private Door door(Path folder) throws CannotStart {
         Door door = Door.at(listen, port, folder);
+        keptSecret(folder.resolve(Door.PIN_FILE));
         if (!door.isHere()) {
             throw new CannotStart("this computer has no address " + listen, "give one of its own with --listen, or "
                     + "0.0.0.0 for all of them", null);
@@ -180,6 +171,18 @@ public final class Studio implements Callable<Integer> {
         } catch (IllegalStateException e) {
             throw new CannotStart(e.getMessage(), "set one with 'pin --data " + data + "', or start without --listen and "
                     + "set one at http://localhost:" + port + "/sign-in", e);
+        }
+    }
+
+    /** The PIN's hash is slow to try, and a PIN is short all the same. */
+    private static void keptSecret(Path pinFile) throws CannotStart {
+        try {
+            Optional<String> objection = Files.exists(pinFile) ? PasswordFile.objection(pinFile) : Optional.empty();
+            if (objection.isPresent()) {
+                throw new CannotStart(objection.get(), "and set another PIN, if somebody may have read it", null);
+            }
+        } catch (IOException e) {
+            throw new CannotStart("the staff PIN's file cannot be looked at (" + e + ")", "see to " + pinFile, e);
         }
     }
 

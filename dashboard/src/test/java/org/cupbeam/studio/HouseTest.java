@@ -57,6 +57,17 @@ class HouseTest {
     static final ArchRule seedIsItsOwn = ArchRuleDefinition.noClasses().that().resideInAPackage(HOST + ".seed..")
             .should().dependOnClassesThat().resideInAnyPackage(HOST + ".insight..", HOST + ".coach..", HOST + ".web..");
 
+    /** Nothing that somebody writes in a page can have the host fetch an address: no room of it can fetch any. */
+    @ArchTest
+    static final ArchRule fetchesNothing = ArchRuleDefinition.noClasses().that().resideInAPackage(HOST + "..")
+            .should().dependOnClassesThat().resideInAPackage("java.net.http..")
+            .orShould().dependOnClassesThat().resideInAnyPackage("org.eclipse.jetty.client..", "jdk.httpserver..")
+            .orShould().callMethod(java.net.URL.class, "openConnection")
+            .orShould().callMethod(java.net.URL.class, "openStream")
+            .orShould().callMethod(java.net.URI.class, "toURL")
+            .orShould().dependOnClassesThat().areAssignableTo(java.net.URLConnection.class)
+            .orShould().dependOnClassesThat().belongToAnyOf(java.net.Socket.class, java.nio.channels.SocketChannel.class);
+
     @ArchTest
     static void everyClassHasARoom(JavaClasses all) {
         for (JavaClass each : all) {
@@ -75,7 +86,7 @@ class HouseTest {
             return main || ROOMS.indexOf(room(target)) >= 0 && ROOMS.indexOf(room(target)) <= ROOMS.indexOf(room(from));
         }
         String room = target.getPackageName().split("\\.").length > 2 ? target.getPackageName().split("\\.")[2] : "";
-        return OF_THE_CONTROLLER.contains(room) || main && room.equals("lane");
+        return OF_THE_CONTROLLER.contains(room) || main && (room.equals("lane") || room.equals("link"));
     }
 
     private static String room(JavaClass type) {

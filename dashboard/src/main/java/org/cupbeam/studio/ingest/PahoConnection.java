@@ -28,6 +28,7 @@ public final class PahoConnection implements Connection {
 
     private final String brokerUri;
     private final String clientId;
+    private final Pass pass;
     private MqttAsyncClient client;
 
     /**
@@ -35,8 +36,14 @@ public final class PahoConnection implements Connection {
      * @param clientId  the same at every start, so that the broker finds the session again
      */
     public PahoConnection(String brokerUri, String clientId) {
+        this(brokerUri, clientId, Pass.NONE);
+    }
+
+    /** @param pass how to be let in */
+    public PahoConnection(String brokerUri, String clientId, Pass pass) {
         this.brokerUri = brokerUri;
         this.clientId = clientId;
+        this.pass = pass;
     }
 
     @Override
@@ -117,7 +124,7 @@ public final class PahoConnection implements Connection {
         }
     }
 
-    private static MqttConnectOptions options() {
+    private MqttConnectOptions options() {
         MqttConnectOptions options = new MqttConnectOptions();
         options.setAutomaticReconnect(false);
         options.setCleanSession(false);
@@ -125,6 +132,15 @@ public final class PahoConnection implements Connection {
         options.setKeepAliveInterval(KEEP_ALIVE_S);
         options.setConnectionTimeout(CONNECT_LIMIT_S);
         options.setMaxInflight(MOST_IN_FLIGHT);
+        if (pass.user() != null) {
+            options.setUserName(pass.user());
+        }
+        if (pass.password() != null) {
+            options.setPassword(pass.password().toCharArray());
+        }
+        if (pass.trusted() != null) {
+            options.setSocketFactory(pass.trusted());
+        }
         return options;
     }
 
