@@ -84,6 +84,7 @@ class KeyboardIT {
         press("Enter");
         browser.awaitText("#name", "Bo");
         tabTo("it.innerText === 'Undo'");
+        browser.await("document.activeElement.scrollWidth <= document.activeElement.clientWidth");
         press("Enter");
         browser.awaitText("#name", "Ada").await("document.activeElement.id === 'pass'");
         end();

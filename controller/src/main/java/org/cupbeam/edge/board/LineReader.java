@@ -17,7 +17,7 @@ final class LineReader {
     static final long WAIT_NS = 50_000_000;
     static final long RETRY_MIN_NS = 100_000_000;
     static final long RETRY_MAX_NS = 10_000_000_000L;
-    /** Kernel stamps further from this clock than that are of another clock, or cut short by a 32-bit system. */
+    /** Kernel stamps so far before the opening or after now are of another clock, or cut short by a 32-bit system. */
     private static final long STAMP_ERROR_MAX_NS = 1_000_000_000;
     /** An edge may be on its way when the level is read; one that does not come within a wait is lost. */
     private static final int ODD_LEVELS_MAX = 2;
@@ -137,7 +137,8 @@ final class LineReader {
     private void judgeStamps(long stampNs, long arrivalNs) {
         if (!stampsJudged) {
             stampsJudged = true;
-            boolean credible = Math.abs(arrivalNs - stampNs) < STAMP_ERROR_MAX_NS;
+            // An edge may have waited long for a reader that was held up, but not since before its line was opened.
+            boolean credible = stampNs > levelFromNs - STAMP_ERROR_MAX_NS && stampNs < arrivalNs + STAMP_ERROR_MAX_NS;
             if (!credible) {
                 LOG.warn("{} (GPIO {}): the kernel's time stamps are off by {} s, so edges get the time of their reading;"
                         + " a 64-bit system has right ones", channel.name(), channel.gpio(), (arrivalNs - stampNs) / 1e9);

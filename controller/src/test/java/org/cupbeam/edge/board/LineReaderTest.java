@@ -130,6 +130,16 @@ class LineReaderTest {
     }
 
     @Test
+    void anEdgeReadLateByAHeldUpReaderKeepsTheKernelsTime() {
+        reader.turn();
+        line.set(true, clock.nowNs + 1_000);
+        clock.nowNs += 3_000_000_000L;
+        reader.turn();
+        assertThat(edges()).containsExactly("on 5000001000");
+        assertThat(health().kernelTime()).isTrue();
+    }
+
+    @Test
     void aLineThatFailsIsAskedForAgainLessAndLessOften() {
         reader.turn();
         line.fail(new IllegalStateException("gone"));
