@@ -22,8 +22,9 @@ async function show() {
   const got = await trying(load);
   if (!got) return;
   at("said").textContent = got.rows.length === 0 ? (name ? "Nobody is called that." : "Nobody has played yet.")
-    : name ? `Found ${counted(got.rows.length, "player", "players")}${got.next ? ", and more" : ""}.`
-      : by === "name" ? "Everybody, by name." : `The ${counted(got.rows.length, "player", "players")} who played last.`;
+    : name ? `Found ${counted(got.total, "player", "players")}.`
+      : by === "name" ? `All ${counted(got.total, "player", "players")}, by name.`
+        : `The ${counted(got.rows.length, "player", "players")} who played last, of ${got.total.toLocaleString()}.`;
 }
 
 let waiting = 0;

@@ -31,15 +31,45 @@ async function show() {
     link("Both as JSON", { as: "json" }));
 }
 
+/** The players to choose from; those that stay come first. */
+function offer(players, staying) {
+  const options = players.filter(each => !staying.some(option => option.value === String(each.id)))
+    .map(player => html("option", { value: player.id }, player.name));
+  at("player").replaceChildren(at("player").options[0], ...staying, ...options);
+}
+
+/** Looks for players where there are too many for one list; who is chosen stays in it. */
+async function find() {
+  const name = at("find").value.trim();
+  const got = await trying(() => get("/api/runs/choices" + query({ name })));
+  if (!got || name !== at("find").value.trim()) return;
+  offer(got.players, at("player").value ? [at("player").selectedOptions[0]] : []);
+  at("found").textContent = name === "" ? "" : got.players.length === 0 ? "Nobody is called that."
+    : `${counted(got.players.length, "player", "players")} to choose below${got.more ? ", and more" : ""}.`;
+}
+
+let waiting = 0;
+at("find").addEventListener("input", () => {
+  clearTimeout(waiting);
+  waiting = setTimeout(find, 250);
+});
+
 /** Fills what can be chosen, then takes what the address asks for. */
 async function begin() {
   at("head").replaceChildren(runHead());
   const choices = await trying(() => get("/api/runs/choices"));
   if (!choices) return;
-  at("player").append(...choices.players.map(player => html("option", { value: player.id }, player.name)));
+  at("finding").hidden = !choices.more;
+  offer(choices.players, []);
   at("drill").append(...choices.drills.map(drill => html("option", { value: drill }, drill)));
   at("lane").append(...choices.lanes.map(lane => html("option", { value: lane.id }, lane.lane.replaceAll("-", " "))));
-  for (const [id, value] of new URLSearchParams(location.search)) {
+  const asked = new URLSearchParams(location.search);
+  const wanted = asked.get("player");
+  if (wanted && choices.more && !choices.players.some(each => String(each.id) === wanted)) {
+    const one = await trying(() => get("/api/player/" + encodeURIComponent(wanted)));
+    if (one?.player.name) offer([one.player, ...choices.players], []);
+  }
+  for (const [id, value] of asked) {
     if (FIELDS.includes(id)) at(id).value = value;
   }
   if (matchMedia("(max-width: 40rem)").matches && location.search === "") at("narrow").open = false;
@@ -74,7 +104,7 @@ at("changes").addEventListener("toggle", () => at("changes").open && trying(asyn
   const got = await changes();
   if (got.rows.length === 0) at("trail").replaceChildren(html("li", {}, "Nothing."));
 }));
-at("filter").addEventListener("change", show);
+at("filter").addEventListener("change", event => event.target.id !== "find" && show());
 at("filter").addEventListener("submit", event => event.preventDefault());
 at("filter").addEventListener("reset", () => setTimeout(show));
 at("bring").addEventListener("submit", async event => {

@@ -37,11 +37,17 @@ import org.jdbi.v3.core.Handle;
 final class LogbookRoutes implements Routes {
     private static final int ROWS = 50;
     private static final int MOST_NOTES = 200;
+    private static final int CHOICES = 200;
 
     private record Lane(int id, String studio, String lane) {
     }
 
-    private record Choices(List<Named> players, List<String> drills, List<Lane> lanes) {
+    /** @param more whether there are more players than these: look for them by {@code name} */
+    private record Choices(List<Named> players, boolean more, List<String> drills, List<Lane> lanes) {
+    }
+
+    /** @param total how many there are in all, on all pages */
+    private record Everybody(String zone, List<Player> rows, String next, int total) {
     }
 
     private record OnePlayer(String zone, Player player, List<Note> notes, List<Changed> trail) {
@@ -78,7 +84,8 @@ final class LogbookRoutes implements Routes {
             Page<PlayerRow> page = refusing(() -> byName
                     ? Players.byName(h, name == null ? "" : name, LogbookFilter.after(ctx), ROWS)
                     : new Page<>(Players.latest(h, ROWS), null));
-            return listed(zone(h), page, Player::of);
+            return new Everybody(zone(h).getId(), page.rows().stream().map(Player::of).toList(),
+                    page.next() == null ? null : page.next().toString(), Players.count(h, name == null ? "" : name));
         }));
     }
 
@@ -101,9 +108,12 @@ final class LogbookRoutes implements Routes {
     }
 
     private void choices(Context ctx) {
-        Json.send(ctx, store.read(h -> new Choices(
-                Players.byName(h, "", null, Page.MOST).rows().stream().map(row -> new Named(row.id(), row.name())).toList(),
-                Drills.names(h), LaneName.all(h).stream().map(row -> new Lane(row.id(), row.studio(), row.lane())).toList())));
+        String name = LogbookFilter.text(ctx, "name");
+        Json.send(ctx, store.read(h -> {
+            Page<PlayerRow> page = Players.byName(h, name == null ? "" : name, null, CHOICES);
+            return new Choices(page.rows().stream().map(row -> new Named(row.id(), row.name())).toList(), page.next() != null,
+                    Drills.names(h), LaneName.all(h).stream().map(row -> new Lane(row.id(), row.studio(), row.lane())).toList());
+        }));
     }
 
     private void run(Context ctx) {

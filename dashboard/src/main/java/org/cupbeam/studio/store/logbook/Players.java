@@ -21,16 +21,27 @@ public final class Players {
      */
     public static Page<PlayerRow> byName(Handle h, String search, Cursor after, int limit) {
         int size = Page.bounded(limit);
-        Where where = new Where();
-        if (!search.isBlank()) {
-            where.and("p.name_key LIKE ? ESCAPE '!'", "%" + NameKey.of(search).replaceAll("([!%_])", "!$1") + "%");
-        }
+        Where where = called(search);
         if (after != null) {
             where.and("(p.name_key, p.id) > ((SELECT name_key FROM player WHERE id = ?), ?)", after.keys(1)[0],
                     after.keys(1)[0]);
         }
         return Page.of(list(h, LISTED + " AND " + where.sql() + " ORDER BY p.name_key, p.id LIMIT ?",
                 where.values(size + 1)), size, player -> Cursor.of(player.id()));
+    }
+
+    /** How many there are whose name contains that; empty for everybody. */
+    public static int count(Handle h, String search) {
+        Where where = called(search);
+        return h.select("SELECT count(*) FROM player p" + LISTED + " AND " + where.sql(), where.values()).mapTo(Integer.class).one();
+    }
+
+    private static Where called(String search) {
+        Where where = new Where();
+        if (!search.isBlank()) {
+            where.and("p.name_key LIKE ? ESCAPE '!'", "%" + NameKey.of(search).replaceAll("([!%_])", "!$1") + "%");
+        }
+        return where;
     }
 
     /** Who began a run last, the latest first. */
