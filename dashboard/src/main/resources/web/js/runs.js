@@ -106,7 +106,10 @@ at("changes").addEventListener("toggle", () => at("changes").open && trying(asyn
 }));
 at("filter").addEventListener("change", event => event.target.id !== "find" && show());
 at("filter").addEventListener("submit", event => event.preventDefault());
-at("filter").addEventListener("reset", () => setTimeout(show));
+at("filter").addEventListener("reset", () => setTimeout(() => {
+  if (!at("finding").hidden) find();
+  show();
+}));
 at("bring").addEventListener("submit", async event => {
   event.preventDefault();
   const button = at("bring").querySelector("button");

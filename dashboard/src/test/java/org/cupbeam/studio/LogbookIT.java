@@ -112,6 +112,32 @@ class LogbookIT {
     }
 
     @Test
+    void aPlayerIsLookedForWhereThereAreTooManyForOneList() {
+        open(390, 844, "/runs?slope=uphill");
+        browser.awaitText("#said", "1 run");
+        assertThat(browser.value("document.getElementById('finding').hidden").asBoolean()).as("not for one").isTrue();
+        pages.enrol("Guest", 200);
+        pages.enrol("Zoe", 1);
+        String zoe = pages.get("/api/players?name=zoe").at("/rows/0/id").asText();
+
+        open(390, 844, "/runs?player=" + zoe);
+        browser.awaitText("#said", "No run is like that");
+        assertThat(browser.value("document.getElementById('player').value").asText()).as("as asked").isEqualTo(zoe);
+        assertThat(browser.value("document.documentElement.scrollWidth").asInt()).isLessThanOrEqualTo(390);
+        browser.value("(e => { e.value = 'guest 19'; e.dispatchEvent(new Event('input', { bubbles: true })); })"
+                + "(document.getElementById('find'))");
+        browser.awaitText("#found", "10 players to choose below");
+        assertThat(browser.value("document.getElementById('player').options.length").asInt()).isEqualTo(12);
+        assertThat(browser.value("document.getElementById('player').value").asText()).as("stays chosen").isEqualTo(zoe);
+
+        browser.value("document.getElementById('filter').reset()");
+        browser.await("document.getElementById('player').options.length === 201");
+        browser.awaitText("#said", "1 run");
+        assertThat(browser.text("#found")).isEmpty();
+        assertThat(browser.complaints()).isEmpty();
+    }
+
+    @Test
     void aFileIsBroughtBackAndSaysWhatCameOfIt() {
         open(1920, 1080, "/runs");
         browser.awaitText("#said", "1 run");

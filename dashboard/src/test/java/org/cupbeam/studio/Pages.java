@@ -74,6 +74,13 @@ public final class Pages implements AutoCloseable {
         return json(answer);
     }
 
+    /** Players who have not played yet: the name with a number from 001 on. */
+    public void enrol(String name, int players) {
+        for (int each = 1; each <= players; each++) {
+            done("POST", "/api/players", "{\"name\": \"%s %03d\"}".formatted(name, each));
+        }
+    }
+
     /** Asks, as a page of staff's does. @param body JSON; null for none */
     public HttpResponse<byte[]> ask(String method, String path, String body) {
         return ask(method, path, "application/json", body);

@@ -50,6 +50,45 @@ class LogbookRoutesTest {
     }
 
     @Test
+    void howManyPlayersThereAreIsToldWhateverAPageHolds() {
+        pages.enrol("Guest", 60);
+        for (String all : List.of("/api/players", "/api/players?by=name")) {
+            assertThat(pages.get(all).get("total").asInt()).as(all).isEqualTo(62);
+        }
+        assertThat(pages.get("/api/players").get("rows")).as("who played").hasSize(2);
+        JsonNode guests = pages.get("/api/players?name=gUest");
+        assertThat(guests.get("rows")).hasSize(50);
+        assertThat(guests.get("total").asInt()).isEqualTo(60);
+        JsonNode rest = pages.get("/api/players?name=gUest&after=" + guests.get("next").asText());
+        assertThat(rest.get("rows")).hasSize(10);
+        assertThat(rest.get("total").asInt()).as("on every page").isEqualTo(60);
+        assertThat(pages.get("/api/players?name=%25").get("total").asInt()).as("no wildcard").isZero();
+
+        pages.done("DELETE", "/api/player/" + id("Ada"), null);
+        assertThat(pages.get("/api/players").get("total").asInt()).as("without the forgotten").isEqualTo(61);
+    }
+
+    @Test
+    void twoHundredPlayersCanBeChosenFromAndMoreAreLookedForByName() {
+        pages.enrol("Guest", 198);
+        JsonNode all = pages.get("/api/runs/choices");
+        assertThat(all.get("players")).hasSize(200);
+        assertThat(all.get("more").asBoolean()).isFalse();
+
+        pages.enrol("Zoe", 1);
+        JsonNode some = pages.get("/api/runs/choices");
+        assertThat(some.get("players")).hasSize(200).noneMatch(each -> each.get("name").asText().startsWith("Zoe"));
+        assertThat(some.get("more").asBoolean()).isTrue();
+        JsonNode found = pages.get("/api/runs/choices?name=%20zOE");
+        assertThat(found.get("players")).singleElement()
+                .satisfies(each -> assertThat(each.get("name").asText()).isEqualTo("Zoe 001"));
+        assertThat(found.get("more").asBoolean()).isFalse();
+        assertThat(found.get("drills")).as("the rest is not looked through").hasSameSizeAs(all.get("drills")).isNotEmpty();
+        assertThat(pages.get("/api/runs/choices?name=%25").get("players")).as("no wildcard").isEmpty();
+        assertThat(pages.ask("GET", "/api/runs/choices?name=" + "n".repeat(101), null).statusCode()).isEqualTo(400);
+    }
+
+    @Test
     void runsAreFilteredByPlayerDrillTagsLaneAndDays() {
         assertThat(pages.get("/api/runs").get("rows")).hasSize(2);
         for (String some : List.of("player=" + id("Ada"), "player=" + id("Ada") + "&drill=Ladder&breaks=left-to-right&slope=uphill"

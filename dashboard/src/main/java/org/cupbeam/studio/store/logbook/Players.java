@@ -33,7 +33,8 @@ public final class Players {
     /** How many there are whose name contains that; empty for everybody. */
     public static int count(Handle h, String search) {
         Where where = called(search);
-        return h.select("SELECT count(*) FROM player p" + LISTED + " AND " + where.sql(), where.values()).mapTo(Integer.class).one();
+        return h.select("SELECT count(*) FROM player p" + LISTED + " AND " + where.sql(), where.values())
+                .mapTo(Integer.class).one();
     }
 
     private static Where called(String search) {
