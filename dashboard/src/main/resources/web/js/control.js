@@ -99,7 +99,8 @@ function openMiss(wanted) {
 async function miss(finishMm, words) {
   openMiss(false);
   at("miss-open").focus({ preventScroll: true });
-  await now({ command: "miss", finish_mm: finishMm }, { words: "Entered: " + words, undo: undoMiss });
+  // Whoever looked down at the putts before wants to see next whose turn it is.
+  if (await now({ command: "miss", finish_mm: finishMm }, { words: "Entered: " + words, undo: undoMiss })) scrollTo(0, 0);
 }
 
 at("miss-open").addEventListener("click", () => openMiss(at("miss").hidden));

@@ -150,7 +150,7 @@ function ghost(into, s, attempt, r) {
   const x = s.x(attempt.pace_mm);
   into.append(svg("line", { x1: s.x(0), x2: x, y1: s.middle, y2: s.middle, stroke: "var(--in)", "stroke-width": 2, "stroke-dasharray": "3 7", "stroke-linecap": "round" }),
     svg("circle", { cx: x, cy: s.middle, r, fill: "none", stroke: "var(--in)", "stroke-width": 2, "stroke-dasharray": "4 4" }));
-  label(into, s, keepIn(s, x, 4), s.middle - s.band / 2 + s.text * 1.05, "pace " + length(attempt.pace_mm), { size: 0.95, anchor: "middle", fill: "var(--in)" });
+  label(into, s, keepIn(s, x, 4), s.middle - s.band / 2 - s.text * 0.75, "pace " + length(attempt.pace_mm), { size: 0.95, anchor: "middle", fill: "var(--in)" });
 }
 
 function finishLabel(into, s, attempt, x) {

@@ -5,6 +5,8 @@ import { length } from "./units.js";
 
 export const STATES = { clear: "Clear", blocked: "Blocked", stuck: "Stuck", chattering: "Chattering", unseen: "Not seen yet" };
 export const BAD = new Set(["stuck", "chattering"]);
+const HOLE_MM = 108;
+const HOLE_PX = 22;   // the most of its radius
 const KINDS = { cup: "Cup", strike: "Strike", pedal: "Pedal", beam: "Beam" };
 const SHAPES = {
   clear: () => svg("circle", { cx: 10, cy: 10, r: 6.5, class: "line" }),
@@ -43,13 +45,15 @@ export function plan(into, rows) {
   const width = Math.max(280, into.getBoundingClientRect().width);
   const height = 132;
   const far = beams.map(beam => beam.position_mm);
-  const left = Math.min(-250, ...far.map(mm => mm - 120));
-  const right = Math.max(250, ...far.map(mm => mm + 120));
+  // So much of the line that the hole stays on its strip, however wide the page.
+  const near = Math.max(250, HOLE_MM / 2 * (width - 16) / (2 * HOLE_PX));
+  const left = Math.min(-near, ...far.map(mm => mm - 120));
+  const right = Math.max(near, ...far.map(mm => mm + 120));
   const x = mm => 8 + (mm - left) / (right - left) * (width - 16);
   into.setAttribute("viewBox", `0 0 ${width} ${height}`);
   into.replaceChildren(svg("rect", { x: 0, y: 56, width, height: 52, rx: 8, class: "turf" }),
     svg("line", { x1: 0, x2: width, y1: 82, y2: 82, class: "roll" }),
-    svg("circle", { cx: x(0), cy: 82, r: Math.max(7, 54 * (width - 16) / (right - left)), class: "hole" }));
+    svg("circle", { cx: x(0), cy: 82, r: Math.max(7, HOLE_MM / 2 * (width - 16) / (right - left)), class: "hole" }));
   for (const [words, at, anchor] of [["\u2190 player", 2, "start"], ["past \u2192", width - 2, "end"]]) {
     into.append(svg("text", { x: at, y: 127, "text-anchor": anchor }, words));
   }

@@ -76,6 +76,7 @@ class DuelIT {
         seen(7, "Nadia: past the limit", "Tomas");
         strikeFromTheRecord();
         enterTheUnseen();
+        phone.await("scrollY === 0 && document.querySelector('#name').getBoundingClientRect().top > 0");
         phone.screenshot(Pictures.of("control-phone"));
         wall.screenshot(Pictures.of("duel-wall"));
         seen(9, "Tomas: past the limit", "Tomas wins");
@@ -166,6 +167,7 @@ class DuelIT {
         phone.value("document.querySelector('#miss-at').value = " + Math.round(truth.putt(8).finishMm() / 50)
                 + "; document.querySelector('#miss-at').dispatchEvent(new Event('input'))");
         assertThat(phone.text("#miss-enter")).isEqualTo("Enter 45 cm short");
+        phone.value("scrollTo(0, document.documentElement.scrollHeight)");
         phone.click("#miss-enter");
         phone.awaitText("#last", "Tomas: missed, 45 cm short, entered by hand");
         wall.awaitText("#said", "45 cm short");
