@@ -23,6 +23,7 @@ import org.junit.jupiter.api.io.TempDir;
  */
 @Timeout(120)
 class DuelIT {
+    private static final String RUNS = "fetch('/api/runs').then(r => r.json()).then(all => all.rows)";
     private static final Path EVENING = Tools.reference("traces/clean-standard");
     /** What the estimator may be off, and what rounding to whole centimetres takes. */
     private static final double CLOSE_CM = 3;
@@ -145,7 +146,7 @@ class DuelIT {
         wall.awaitText("#balls-said", "2 balls left");
     }
 
-    /** The game stays; the statistics leave it out. */
+    /** The game goes on as it was; the record leaves the putt out. */
     private void strikeFromTheRecord() {
         String row = "[...document.querySelectorAll('#putts details')].find(each => each.innerText.includes('Nadia')"
                 + " && each.innerText.includes('missed'))";
@@ -185,16 +186,26 @@ class DuelIT {
         }
     }
 
-    private void isOnRecord() {
-        phone.await("fetch('/api/runs').then(r => r.json()).then(all => all.rows.every(run => run.won !== null)"
-                + " && all.rows.length === 2)");
-        for (JsonNode run : phone.value("fetch('/api/runs').then(r => r.json()).then(all => all.rows)")) {
-            boolean tomas = run.at("/player/name").asText().equals("Tomas");
-            assertThat(run.path("won").asBoolean()).isEqualTo(tomas);
+    /** The game was Tomas's; the record, without the putt that does not count, has Nadia level with a putt less. */
+    private void isOnRecord() throws InterruptedException {
+        JsonNode runs = phone.value(RUNS);
+        for (int tries = 0; tries < 50 && !scoredAgain(runs); tries++) {
+            Thread.sleep(200);
+            runs = phone.value(RUNS);
+        }
+        assertThat(runs).hasSize(2);
+        for (JsonNode run : runs) {
+            boolean nadia = run.at("/player/name").asText().equals("Nadia");
+            assertThat(run.path("won").asBoolean()).isEqualTo(nadia);
             assertThat(run.path("stationsCleared").asInt() + run.path("stations_cleared").asInt()).isEqualTo(2);
-            assertThat(run.path("attempts").asInt()).isEqualTo(4);
+            assertThat(run.path("attempts").asInt()).isEqualTo(nadia ? 3 : 4);
             assertThat(run.path("holed").asInt()).isEqualTo(2);
         }
+    }
+
+    private static boolean scoredAgain(JsonNode runs) {
+        return runs.size() == 2 && runs.findValues("won").stream().noneMatch(JsonNode::isNull)
+                && runs.findValues("attempts").stream().anyMatch(each -> each.asInt() == 3);
     }
 
     private static Matcher found(String text, String pattern) {
