@@ -7,6 +7,7 @@ import java.util.Map;
 import java.util.concurrent.CountDownLatch;
 import java.util.concurrent.TimeUnit;
 import java.util.concurrent.atomic.AtomicLong;
+import java.util.function.LongSupplier;
 import org.slf4j.Logger;
 import org.slf4j.LoggerFactory;
 
@@ -35,18 +36,23 @@ public final class Feed implements AutoCloseable {
     private final List<String> filters;
     private final Listener listener;
     private final Backoff backoff;
+    private final LongSupplier nanoTime;
     private final Latest<Letter> outgoing = new Latest<>(MOST_WAITING);
     private final AtomicLong sent = new AtomicLong();
     private final CountDownLatch closing = new CountDownLatch(1);
     private final Thread thread = new Thread(this::run, "feed");
     private volatile boolean connected;
     private volatile String lostBecause;
+    private long connectedNs;
 
-    public Feed(Connection connection, List<String> filters, Listener listener, Backoff backoff) {
+    /** @param nanoTime a monotonic clock, ns */
+    public Feed(Connection connection, List<String> filters, Listener listener, Backoff backoff,
+                LongSupplier nanoTime) {
         this.connection = connection;
         this.filters = List.copyOf(filters);
         this.listener = listener;
         this.backoff = backoff;
+        this.nanoTime = nanoTime;
     }
 
     public Feed start() {
@@ -85,10 +91,9 @@ public final class Feed implements AutoCloseable {
 
     private void run() {
         try {
-            while (closing.getCount() > 0) {
-                if (connect()) {
-                    serve();
-                }
+            while (closing.getCount() > 0 || connected && !outgoing.isEmpty()) {
+                long waitMs = step(closing.getCount() > 0 ? IDLE_MS : 0);
+                closing.await(waitMs, TimeUnit.MILLISECONDS);
             }
         } catch (InterruptedException e) {
             LOG.debug("feed interrupted");
@@ -98,39 +103,44 @@ public final class Feed implements AutoCloseable {
         }
     }
 
-    private boolean connect() throws InterruptedException {
+    /**
+     * One step, which a test takes by hand: connects, or publishes what has waited longest, or finds the connection lost.
+     *
+     * @param idleMs for how long it waits for something to publish
+     * @return how long to wait before the next, ms
+     */
+    long step(long idleMs) throws InterruptedException {
+        if (!connected) {
+            return connect();
+        }
+        Map.Entry<String, Letter> next = outgoing.take(idleMs);
+        String why = next == null ? lostBecause : publish(next.getKey(), next.getValue());
+        return why == null ? 0 : lose(why);
+    }
+
+    private long connect() {
         try {
             lostBecause = null;
             connection.connect(new Incoming());
             connection.subscribe(filters);
             connected = true;
+            connectedNs = nanoTime.getAsLong();
             LOG.info("connected to the broker");
             listener.connected();
-            return true;
+            return 0;
         } catch (IOException e) {
             connection.abandon();
-            pause(e.getMessage());
-            return false;
+            return failed(e.getMessage());
         }
     }
 
-    private void serve() throws InterruptedException {
-        long sinceNs = System.nanoTime();
-        String why = null;
-        while (why == null) {
-            boolean last = closing.getCount() == 0;
-            Map.Entry<String, Letter> next = outgoing.take(last ? 1 : IDLE_MS);
-            if (next == null && last) {
-                return;
-            }
-            why = next == null ? lostBecause : publish(next.getKey(), next.getValue());
-        }
+    private long lose(String why) {
         connected = false;
         connection.abandon();
-        if (System.nanoTime() - sinceNs > HELD_LONG_ENOUGH_NS) {
+        if (nanoTime.getAsLong() - connectedNs > HELD_LONG_ENOUGH_NS) {
             backoff.succeeded();
         }
-        pause(why);
+        return failed(why);
     }
 
     private String publish(String subject, Letter letter) {
@@ -145,14 +155,14 @@ public final class Feed implements AutoCloseable {
         }
     }
 
-    private void pause(String why) throws InterruptedException {
+    private long failed(String why) {
         Duration wait = backoff.failed();
         if (backoff.failures() == 1) {
             LOG.warn("no broker ({}); trying again until there is one", why);
         } else {
             LOG.debug("no broker ({}), try {}", why, backoff.failures());
         }
-        closing.await(wait.toMillis(), TimeUnit.MILLISECONDS);
+        return wait.toMillis();
     }
 
     private final class Incoming implements Connection.Receiver {

@@ -34,7 +34,7 @@ public final class Ingest implements AutoCloseable {
     public Ingest(Connection connection, EventLog log, News.Reader reader, Consumer<List<Arrival>> committed,
                   Clock wall, LongSupplier nanoTime, RandomGenerator random) {
         Backoff backoff = new Backoff(FIRST_WAIT, LONGEST_WAIT, random);
-        this.feed = new Feed(connection, FILTERS, new Router(), backoff);
+        this.feed = new Feed(connection, FILTERS, new Router(), backoff, nanoTime);
         this.intake = new Intake(log, feed::announce, committed, wall, nanoTime);
         this.news = new News(new Listening(reader));
     }
@@ -44,6 +44,19 @@ public final class Ingest implements AutoCloseable {
         news.start();
         feed.start();
         return this;
+    }
+
+    /** Its three threads' work, for whoever takes their steps by hand in place of {@link #start}. */
+    Feed feed() {
+        return feed;
+    }
+
+    Intake intake() {
+        return intake;
+    }
+
+    News news() {
+        return news;
     }
 
     /** Whether the broker can be reached at present. */

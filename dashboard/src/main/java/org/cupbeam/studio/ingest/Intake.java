@@ -114,15 +114,16 @@ public final class Intake implements AutoCloseable {
     /** A fault of ours must not end the thread that keeps events, nor spin it. */
     private void guardedStep() throws InterruptedException {
         try {
-            step();
+            step(closing.getCount() > 0 ? IDLE_MS : 0);
         } catch (RuntimeException e) {
             LOG.error("events were not taken in; their lanes will send them again", e);
             closing.await(RETRY_MS, TimeUnit.MILLISECONDS);
         }
     }
 
-    private void step() throws InterruptedException {
-        Message first = waiting.poll(closing.getCount() > 0 ? IDLE_MS : 0, TimeUnit.MILLISECONDS);
+    /** One step, which a test takes by hand: keeps what has come. @return false where nothing came within the wait */
+    boolean step(long idleMs) throws InterruptedException {
+        Message first = waiting.poll(idleMs, TimeUnit.MILLISECONDS);
         if (first != null) {
             List<Message> messages = new ArrayList<>();
             messages.add(first);
@@ -142,6 +143,7 @@ public final class Intake implements AutoCloseable {
             keep(batch);
         }
         sayHowFar();
+        return first != null;
     }
 
     private void keep(Batch batch) throws InterruptedException {

@@ -27,6 +27,10 @@ final class Latest<T> {
         return true;
     }
 
+    synchronized boolean isEmpty() {
+        return bySubject.isEmpty();
+    }
+
     /** Puts a letter back that could not be dealt with, unless a later one has come. */
     synchronized void putBack(String subject, T letter) {
         bySubject.putIfAbsent(subject, letter);

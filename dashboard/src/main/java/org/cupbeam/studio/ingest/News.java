@@ -65,14 +65,20 @@ public final class News implements AutoCloseable {
     private void run() {
         try {
             while (!closed) {
-                Map.Entry<String, Message> next = waiting.take(IDLE_MS);
-                if (next != null) {
-                    handOn(next.getValue());
-                }
+                step(IDLE_MS);
             }
         } catch (InterruptedException e) {
             LOG.debug("news interrupted");
         }
+    }
+
+    /** One step, which a test takes by hand: hands one message on. @return false where none came within the wait */
+    boolean step(long idleMs) throws InterruptedException {
+        Map.Entry<String, Message> next = waiting.take(idleMs);
+        if (next != null) {
+            handOn(next.getValue());
+        }
+        return next != null;
     }
 
     /** Reads one message and tells of it. Whatever is wrong with it ends here. */

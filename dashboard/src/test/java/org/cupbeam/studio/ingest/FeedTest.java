@@ -31,7 +31,7 @@ class FeedTest {
         public void connected() {
             happened.add("connected");
         }
-    }, new Backoff(SHORT, SHORT, new Random(1)));
+    }, new Backoff(SHORT, SHORT, new Random(1)), System::nanoTime);
 
     @AfterEach
     void close() {
