@@ -14,6 +14,7 @@ final class LaneClock {
     private long bootedNs;
     private long offByNs;
     private boolean synchronised;
+    private long synchronisedNs;
     private boolean jumped;
     private String boot;
     private final Map<String, Long> boots = new HashMap<>();
@@ -39,6 +40,12 @@ final class LaneClock {
     void synchronises() {
         offByNs = 0;
         synchronised = true;
+        synchronisedNs = agenda.nowNs();
+    }
+
+    /** Whether it has just become believable, so that the lane may not have looked yet. */
+    boolean isNewlyBelieved() {
+        return synchronised && agenda.nowNs() - synchronisedNs < 2 * Agenda.S;
     }
 
     /** Somebody, or something, sets the wall clock wrong, whether it is believed or not. */
@@ -71,5 +78,10 @@ final class LaneClock {
     /** What it truly was when the monotonic clock of a boot showed this. */
     Instant truthAt(String itsBoot, long monotonicNs) {
         return truth(boots.get(itsBoot) + monotonicNs);
+    }
+
+    @Override
+    public String toString() {
+        return boot + " since " + bootedNs + ", believed since " + synchronisedNs + ", now " + agenda.nowNs();
     }
 }

@@ -81,7 +81,7 @@ final class Simulation implements AutoCloseable {
     }
 
     private boolean settled() {
-        return host.isOn() && lanes.stream().allMatch(lane -> lane.allStored()
+        return host.isOn() && lanes.stream().allMatch(lane -> lane.allStored() && !lane.clock.isNewlyBelieved()
                 && host.shown(lane.topics).filter(shown -> same(shown, lane.score())).isPresent());
     }
 

@@ -123,7 +123,7 @@ final class Verdict {
             String boot = (String) row.get("boot");
             assertThat(row.get("shown_ms")).as("what pages show").isEqualTo(row.get("at_ms"));
             if (lane.clock.isBelieved() && boot.equals(lane.clock.boot())) {
-                assertThat(number(row.get("synchronised"))).as("set right").isPositive();
+                assertThat(number(row.get("synchronised"))).as("event of %s set right, %s", boot, lane.clock).isPositive();
             }
             if (number(row.get("synchronised")) > 0 && !lane.clock.lied()) {
                 long trueMs = lane.clock.truthAt(boot, number(row.get("monotonic_ns"))).toEpochMilli();
