@@ -70,9 +70,11 @@ final class Boots {
         quarters(h, journal, from, to).forEach(quarter -> Quarters.count(h, lane, quarter));
     }
 
+    /** Rounded down, as a clock that was set back in 1970 needs: SQL divides towards zero. */
     private static List<Long> quarters(Handle h, int journal, long from, long to) {
-        return h.select("SELECT DISTINCT at_ms / " + Quarters.LENGTH_MS + " FROM attempt WHERE journal_id = ? "
-                + "AND sequence BETWEEN ? AND ?", journal, from, to).mapTo(Long.class).list();
+        return h.select("SELECT DISTINCT (at_ms - (at_ms % ? + ?) % ?) / ? FROM attempt WHERE journal_id = ? "
+                + "AND sequence BETWEEN ? AND ?", Quarters.LENGTH_MS, Quarters.LENGTH_MS, Quarters.LENGTH_MS,
+                Quarters.LENGTH_MS, journal, from, to).mapTo(Long.class).list();
     }
 
     private static void takeTimes(Handle h, String table, String time, String sequence, int journal, long from, long to) {

@@ -188,6 +188,19 @@ abstract class KeeperBehaviour extends StoreFixture {
     }
 
     @Test
+    void countsAPuttInOneQuarterHourOnlyThoughItsClockWasSetBackIn1970() {
+        Instant right = Instant.parse("2026-11-25T20:00:00Z");
+        lane.boots("boot-2", Instant.EPOCH.minusSeconds(3_600));
+        commit(lane.passes(40).puttsOutsideAnyRun());
+
+        commit(lane.passes(60).setsClock(right));
+
+        assertThat(all("SELECT quarter, putts FROM lane_quarter")).extracting(row -> row.get("quarter"),
+                row -> row.get("putts")).containsExactly(tuple(
+                        (int) (right.minusSeconds(60).toEpochMilli() / 900_000), 1));
+    }
+
+    @Test
     void setsLaterTimesOfAStartRightWhoseClockIsKnownThoughTheEventsDoNotKnow() {
         Instant right = Instant.parse("2026-11-25T20:00:00Z");
         lane.boots("boot-2", Instant.EPOCH);
