@@ -4,14 +4,13 @@ import java.io.IOException;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
-import java.util.Objects;
 import org.cupbeam.edge.trace.VcdReader;
 import org.cupbeam.rig.Rig;
 import org.cupbeam.rig.RigFile;
+import org.cupbeam.studio.Tools;
 import org.cupbeam.track.Attempt;
 import org.cupbeam.track.TrackSink;
 import org.cupbeam.track.Tracker;
-import org.junit.jupiter.api.Assumptions;
 
 /** An evening that was recorded, and what a lane that begins anywhere in it, and is left alone, finds. */
 final class RecordedEvening {
@@ -41,13 +40,9 @@ final class RecordedEvening {
         }
     }
 
-    /** One of the recorded evenings beside the project; the test is skipped where they are not. */
+    /** One of the recorded evenings beside the project; without them the test is skipped, or fails where tools are required. */
     static RecordedEvening named(String name) throws Exception {
-        Path shared = Path.of(Objects.requireNonNullElse(System.getProperty("cupbeam.shared"),
-                Objects.requireNonNullElse(System.getenv("CUPBEAM_SHARED"), "../../shared")));
-        Path folder = shared.resolve("traces").resolve(name).toAbsolutePath().normalize();
-        Assumptions.assumeTrue(folder.toFile().isDirectory(), "no recorded evenings on this machine (CUPBEAM_SHARED)");
-        return new RecordedEvening(folder);
+        return new RecordedEvening(Tools.reference("traces/" + name).toAbsolutePath().normalize());
     }
 
     private void read() throws IOException {
