@@ -6,6 +6,7 @@ import java.sql.ResultSet;
 import java.sql.SQLException;
 import java.sql.Statement;
 import java.util.Properties;
+import java.util.function.Consumer;
 import org.postgresql.PGProperty;
 import org.sqlite.JDBC;
 import org.sqlite.SQLiteConfig;
@@ -30,6 +31,10 @@ public sealed interface Database {
      * @throws StoreTrouble with what is wrong and what would do; what is there is left as it is
      */
     default void check() {
+    }
+
+    /** Makes an empty store where there is none, so that it is there whole or not at all. */
+    default void begin(Consumer<Database> make) {
     }
 
     /**
@@ -101,6 +106,11 @@ public sealed interface Database {
         @Override
         public void check() {
             new Soundness(file).check();
+        }
+
+        @Override
+        public void begin(Consumer<Database> make) {
+            new Beginning(file).unlessThere(half -> make.accept(new Sqlite(half)));
         }
 
         @Override

@@ -51,6 +51,7 @@ public final class Store implements AutoCloseable {
     static Store open(Database database, LongSupplier nanoTime) {
         try {
             database.check();
+            database.begin(Migrations::run);
             Migrations.run(database);
             return new Store(database, nanoTime);
         } catch (StoreTrouble e) {

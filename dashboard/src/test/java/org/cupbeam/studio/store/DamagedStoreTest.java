@@ -10,6 +10,7 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.nio.file.StandardOpenOption;
 import java.time.Instant;
+import java.util.Arrays;
 import java.util.Random;
 import org.cupbeam.studio.seed.Seed;
 import org.cupbeam.studio.seed.Size;
@@ -82,6 +83,20 @@ class DamagedStoreTest {
         assertThatThrownBy(() -> Store.open(Database.file(file))).isInstanceOf(StoreTrouble.class)
                 .hasMessageContaining("is not there, but what was written to it last is, in studio.db-wal");
         assertThat(file).doesNotExist();
+    }
+
+    @Test
+    void beginsNewWhereAHostWasKilledWhileItMadeItsFirst() throws IOException {
+        byte[] torn = Arrays.copyOf(Files.readAllBytes(file), 5 * PAGE);
+        Files.delete(file);
+        Files.write(folder.resolve("studio.db.begun"), torn);
+        Files.write(folder.resolve("studio.db.begun-journal"), torn);
+        try (Store store = Store.open(Database.file(file))) {
+            int events = store.read(h -> h.select("SELECT count(*) FROM event").mapTo(Integer.class).one());
+            assertThat(events).isZero();
+        }
+        assertThat(folder.resolve("studio.db.begun")).doesNotExist();
+        assertThat(folder.resolve("studio.db.begun-journal")).doesNotExist();
     }
 
     private void assertRefused(String how) throws IOException {
