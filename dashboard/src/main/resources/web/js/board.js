@@ -7,9 +7,10 @@ import { picture } from "./picture.js";
 import { rows } from "./rows.js";
 import { sound, tone } from "./sound.js";
 import { length, parts } from "./units.js";
-import { counted, endedBy, putt, standing, tags } from "./words.js";
+import { beamsSaid, counted, endedBy, putt, standing, tags } from "./words.js";
 
 const at = id => document.getElementById(id);
+const SHORT = 24;
 const [, , studio, laneName] = location.pathname.split("/");
 const state = { score: null, health: null, best: null, there: false, broker: true, seen: null };
 
@@ -22,6 +23,7 @@ function show(fresh = false) {
     runs(state.score);
   }
   best();
+  at("ways").toggleAttribute("data-idle", !state.score?.players.length);
 }
 
 /** Whether what is shown is what is; and if not, what stands between. */
@@ -38,9 +40,14 @@ function link() {
 function header(score) {
   const game = at("game");
   const tagged = tags(score.tags);
-  game.replaceChildren(...(score.drill ? [html("b", {}, score.drill.name), tagged ? "\u2002" + tagged : ""] : []));
+  game.replaceChildren(...(score.drill ? [html("b", {}, unbroken(score.drill.name)), tagged ? "\u2002" + unbroken(tagged) : ""] : []));
   const green = score.green;
-  set("speed", green ? `Green speed ${green.stimp_ft.toFixed(1)}\u00a0\u00b1\u00a0${green.stimp_sd_ft.toFixed(1)}` : "");
+  set("speed", green ? `Green speed ${green.stimp_ft.toFixed(1)}\u00a0\u00b1\u00a0${Math.max(0.1, green.stimp_sd_ft).toFixed(1)}` : "");
+}
+
+/** The words of a short part stay together: a line breaks after a comma. */
+function unbroken(words) {
+  return words.split(", ").map((part, i) => i > 0 && part.length <= SHORT ? part.replaceAll(" ", "\u00a0") : part).join(", ");
 }
 
 function turn(score) {
@@ -108,6 +115,7 @@ function last(score, fresh) {
     said.replaceChildren("None yet");
   }
   picture(at("line"), score, attempt, fresh);
+  set("beams-said", beamsSaid(score.beams));
   if (fresh) {
     document.body.classList.remove("fresh");
     requestAnimationFrame(() => document.body.classList.add("fresh"));
@@ -143,7 +151,7 @@ function set(id, text) {
 }
 
 function legend() {
-  const shown = [["in", "in the hole"], ["miss", "missed"], ["past", "past the limit"], ["to-come", "ball to come"]];
+  const shown = [["in", "in the hole"], ["miss", "missed"], ["past", "past the limit"], ["to-come", "ball to come"], ["beam", "light beam"]];
   at("legend").replaceChildren(...shown.map(([kind, name]) => html("span", {}, mark(kind), name)));
 }
 
@@ -152,6 +160,8 @@ document.title = title + " board";
 set("lane", title.charAt(0).toUpperCase() + title.slice(1));
 choices(at("units"), at("light"), () => show());
 sound(at("sound"));
+at("control").href = `/control/${studio}/${laneName}`;
+at("start").href = at("control").href + "#new";
 legend();
 new ResizeObserver(() => state.score && picture(at("line"), state.score, state.score.last?.attempt ?? null, false)).observe(at("line"));
 show();

@@ -147,9 +147,10 @@ watch(`/live/${lane}`, {
   score: score => {
     const first = !state.score;
     state.score = score;
-    if (first && score.players.length === 0) {
+    if (first && (score.players.length === 0 || location.hash === "#new")) {
       state.setting = true;
       start.open(score);
+      history.replaceState(null, "", location.pathname + location.search); // looked at again later, the game is shown
     }
     show();
     record.refresh(lane, first ? 0 : 500);

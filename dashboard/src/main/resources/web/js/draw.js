@@ -27,6 +27,7 @@ export function mark(kind, title) {
     in: () => svg("circle", { class: "in", cx: 10, cy: 10, r: 8.5 }),
     miss: () => svg("circle", { class: "miss", cx: 10, cy: 10, r: 7 }),
     past: () => svg("path", { class: "past", d: "M3 2 18 10 3 18Z" }),
+    beam: () => svg("path", { class: "beam", d: "M10 1V19" }),
     "to-come": () => svg("circle", { class: "to-come", cx: 10, cy: 10, r: 7 }),
   }[kind]();
   const drawn = svg("svg", { class: "mark", viewBox: "0 0 20 20", ...(title ? { role: "img", "aria-label": title } : { "aria-hidden": "true" }) }, shape);

@@ -19,6 +19,7 @@ export function picture(into, score, attempt, roll) {
   const scene = plan(score, attempt, width, height);
   into.append(defs());
   lane(into, scene);
+  beams(into, scene, score?.beams ?? []);
   rulerBelow(into, scene);
   if (attempt) {
     way(into, scene, attempt);
@@ -62,6 +63,14 @@ function lane(into, s) {
   into.append(svg("rect", { x: limit, y: top, width: s.width - limit, height: s.band, fill: "url(#hatch)" }),
     svg("line", { x1: limit, x2: limit, y1: top - s.text * 0.3, y2: top + s.band + s.text * 0.5, stroke: "var(--past)", "stroke-width": 2.5 }));
   label(into, s, Math.min(limit, s.width - s.text * 6), top + s.band + s.text * 1.55, "limit " + length(s.limit), { size: 0.86, anchor: "middle", fill: "var(--past)", weight: 600 });
+}
+
+/** The light across the line, where it stands: what saw the ball. */
+function beams(into, s, all) {
+  const top = s.middle - s.band / 2;
+  for (const mm of all.map(each => each.position_mm).filter(mm => mm > s.left && mm < s.right)) {
+    into.append(svg("line", { class: "beam", x1: s.x(mm), x2: s.x(mm), y1: top - s.text * 0.2, y2: top + s.band + s.text * 0.2 }));
+  }
 }
 
 function rulerBelow(into, s) {

@@ -7,7 +7,7 @@ const at = id => document.getElementById(id);
 /** Where to go on: to a page of this host, and to no other. */
 function onward() {
   const to = new URL(new URLSearchParams(location.search).get("to") ?? "/control", location.origin);
-  return to.origin === location.origin ? to.pathname + to.search : "/control";
+  return to.origin === location.origin ? to.pathname + to.search + location.hash : "/control";
 }
 
 async function show() {

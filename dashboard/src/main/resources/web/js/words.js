@@ -48,6 +48,13 @@ function finish(attempt, limitMm) {
   return attempt.overshoot ? "" : ", within the limit";
 }
 
+/** Where the light beams stand, for whoever does not see them drawn. */
+export function beamsSaid(beams) {
+  const side = (all, where) => all.length ? [all.map(each => length(each.position_mm)).join(", ") + where] : [];
+  const said = [...side(beams.filter(each => each.position_mm < 0), " before the hole"), ...side(beams.filter(each => each.position_mm >= 0), " past it")];
+  return said.length ? "The line is drawn to scale, with its light beams: " + said.join("; ") + "." : "";
+}
+
 /** Half the interval that holds the finish 95 times in 100; null where there is none. */
 export function halfWidth(attempt) {
   const [low, high] = attempt.finish_between_mm ?? [null, null];

@@ -1,7 +1,10 @@
 package org.cupbeam.studio;
 
 import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.within;
 
+import com.fasterxml.jackson.databind.JsonNode;
+import java.nio.charset.StandardCharsets;
 import java.nio.file.Path;
 import java.util.UUID;
 import org.cupbeam.event.Health;
@@ -70,6 +73,38 @@ class BoardIT {
         assertThat(browser.text("#line")).contains("42 cm ± 1.7 cm").contains("limit 91 cm");
         assertThat(browser.text("#link-said")).isEqualTo("Live");
         assertThat(browser.complaints()).isEmpty();
+    }
+
+    /** Those of the rig, as far from the hole as they are: what the marks of the ruler are drawn by. */
+    @Test
+    void drawsTheLightBeamsToScaleAndTellsOfThem() throws Exception {
+        open(1920, 1080, "");
+        say(Scenes.alone("Ada", 5, Scenes.MISSED));
+        browser.awaitText("#beams-said", "its light beams: 31 cm before the hole; 99 cm, 1.05 m past it.");
+
+        double hole = middle("#line > circle");
+        double limit = middle("#line > line[stroke*=past]");
+        double mmPerPixel = 914.4 / (limit - hole);
+        JsonNode beams = browser.value("[...document.querySelectorAll('#line .beam')].map(each => each.getBoundingClientRect().x)");
+        assertThat(beams).hasSize(3);
+        for (int i = 0; i < 3; i++) {
+            assertThat((beams.get(i).asDouble() - hole) * mmPerPixel).isCloseTo(new double[] {-310, 990, 1050}[i], within(5.0));
+        }
+        assertThat(browser.text("#legend")).contains("light beam");
+    }
+
+    private double middle(String selector) {
+        return browser.value("(box => box.x + box.width / 2)(document.querySelector('" + selector + "').getBoundingClientRect())").asDouble();
+    }
+
+    @Test
+    void keepsTheWordsOfARuleTogether() throws Exception {
+        open(1920, 1080, "");
+        String score = new String(ScoreJson.encode(Scenes.alone("Ada", 5, Scenes.MISSED)), StandardCharsets.UTF_8);
+        lane.say("cupbeam/home/lane-1/score", score.replace("\"Ladder\"", "\"Ladder, 4 balls, lose a ball\"")
+                .getBytes(StandardCharsets.UTF_8), true);
+
+        browser.await("document.querySelector('#game').innerText.includes('lose\\u00a0a\\u00a0ball')");
     }
 
     @Test
