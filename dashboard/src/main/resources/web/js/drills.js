@@ -4,9 +4,10 @@
 import { get, send, tell, trying } from "./api.js";
 import { html } from "./draw.js";
 import { draw } from "./drill-form.js";
+import { stationStrip } from "./drill-strip.js";
 import { rehearsal } from "./drill-rehearsal.js";
 import * as text from "./drill-text.js";
-import { brief, sentences } from "./drill-words.js";
+import { brief, distances, sentences } from "./drill-words.js";
 import { nav } from "./nav.js";
 
 const at = id => document.getElementById(id);
@@ -44,8 +45,10 @@ function find(where) {
 }
 
 function showShelf() {
+  const far = Math.max(...[...shelf.own, ...shelf.presets].flatMap(each => distances(each.drill)));
   const ways = (list, href) => list.map(each => html("li", {}, html("a", { href: href(each) },
-    html("span", {}, html("b", {}, each.drill.name), html("br"), html("span", { class: "quiet" }, brief(each.drill))))));
+    html("span", { class: "entry" }, html("b", {}, each.drill.name), html("span", { class: "quiet brief" }, brief(each.drill)), stationStrip(each.drill, far),
+      html("span", { class: "quiet rules" }, ...sentences(each.drill).map(words => html("span", {}, words)))))));
   at("own").replaceChildren(...ways(shelf.own, each => "#own-" + each.id));
   at("presets").replaceChildren(...ways(shelf.presets, each => "#preset-" + each.key));
   at("none").hidden = shelf.own.length > 0;

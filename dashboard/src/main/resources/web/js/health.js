@@ -1,10 +1,10 @@
 // All lanes at a glance, those that need somebody first.
 
 import { Refused, get } from "./api.js";
-import { html } from "./draw.js";
+import { html, svg } from "./draw.js";
 import { watch } from "./live.js";
 import { nav } from "./nav.js";
-import { BAD, STATES, ago, called, sign } from "./sensors.js";
+import { BAD, STATES, ago, called, fitted, plan, sign } from "./sensors.js";
 import { counted } from "./words.js";
 
 const EVERY_MS = 4_000;
@@ -25,7 +25,7 @@ async function look() {
 }
 
 function show(lanes) {
-  const all = lanes.map(each => ({ ...each, kind: kind(each) }))
+  const all = lanes.map(each => ({ ...each, kind: kind(each), fitted: fitted(each.health?.sensors, each.beams) }))
     .sort((a, b) => RANK[a.kind] - RANK[b.kind] || a.studio.localeCompare(b.studio) || a.lane.localeCompare(b.lane));
   const bad = all.filter(each => each.kind === "away" || each.kind === "look").length;
   const said = document.getElementById("said");
@@ -35,6 +35,7 @@ function show(lanes) {
   if (said.textContent !== words) said.textContent = words;
   const focused = document.activeElement?.closest?.("#lanes a")?.getAttribute("href");
   document.getElementById("lanes").replaceChildren(...all.map(card));
+  for (const drawn of document.querySelectorAll("#lanes .strip")) plan(drawn, all[drawn.dataset.of].fitted);
   if (focused) document.querySelector(`#lanes a[href="${CSS.escape(focused)}"]`)?.focus();
 }
 
@@ -46,15 +47,16 @@ function kind(each) {
   return each.heard_ago_s > SILENT_S ? "away" : health.faults.length || each.green ? "look" : "online";
 }
 
-function card(each) {
+function card(each, i) {
   const health = each.health;
   const silent = each.kind === "away" && health.state === "online";
   const faults = each.kind === "look" ? [...health.faults, ...(each.green ? [each.green] : [])] : [];
   return html("li", {}, html("a", { class: "card lane", href: `/health/${each.studio}/${each.lane}` },
     html("span", { class: "spread" }, html("b", {}, each.lane.replaceAll("-", " ")),
       html("span", { class: "state", "data-state": each.kind }, silent ? SAID.silent : SAID[each.kind])),
-    health?.sensors ? html("span", { class: "signs" }, ...health.sensors.map(sensor => html("span", { "data-bad": BAD.has(sensor.state) },
-      sign(sensor.state), html("span", { class: "unseen" }, `${called(sensor)} ${STATES[sensor.state]}, `)))) : "",
+    each.fitted.some(sensor => sensor.position_mm != null) ? svg("svg", { class: "strip", "aria-hidden": "true", "data-of": i }) : "",
+    each.fitted.length ? html("span", { class: "signs" }, ...each.fitted.map(sensor => html("span", { "data-bad": BAD.has(sensor.state) }, sign(sensor.state),
+      html("span", { class: "unseen" }, " ", called(sensor)), html("span", { class: "unseen state-said" }, ` ${STATES[sensor.state]}, `)))) : "",
     ...faults.map(words => html("span", { class: "fault" }, words.charAt(0).toUpperCase() + words.slice(1))),
     html("span", { class: "quiet" }, health?.version ? facts(each, health) : "")));
 }

@@ -3,7 +3,7 @@
 import { html } from "./draw.js";
 import { watch } from "./live.js";
 import { nav } from "./nav.js";
-import { BAD, STATES, ago, called, place, plan, sign } from "./sensors.js";
+import { BAD, STATES, ago, called, fitted, place, plan, sign } from "./sensors.js";
 import { begin, heard, outcome, scored, verdicts } from "./trial.js";
 import { length } from "./units.js";
 import { counted, putt } from "./words.js";
@@ -24,12 +24,7 @@ function show() {
 }
 
 function sensors() {
-  const places = new Map((state.score?.beams ?? []).map(beam => [beam.name, beam.position_mm]));
-  const order = { beam: 0, cup: 1, strike: 2, pedal: 3 };
-  return (state.health?.sensors ?? [])
-    .map(each => ({ ...each, position_mm: each.kind === "beam" ? places.get(each.name) ?? null : null }))
-    .sort((a, b) => order[a.kind] - order[b.kind] || (a.position_mm ?? 0) - (b.position_mm ?? 0))
-    .map((each, i) => ({ ...each, number: i + 1 }));
+  return fitted(state.health?.sensors, state.score?.beams);
 }
 
 function link() {
@@ -56,8 +51,8 @@ function link() {
 function sensor(row) {
   const since = row.last_edge_s_ago == null ? null : row.last_edge_s_ago + (now() - state.heard);
   return html("tr", { role: "row" },
-    html("th", { scope: "row", role: "rowheader" }, html("span", { class: "badge", "aria-hidden": "true" }, String(row.number)),
-      html("span", {}, row.kind === "beam" ? row.name : called(row), html("small", {}, place(row.position_mm)))),
+    html("th", { scope: "row", role: "rowheader" }, html("span", { class: "named" }, html("span", { class: "badge", "aria-hidden": "true" }, String(row.number)),
+      html("span", {}, row.kind === "beam" ? row.name : called(row), html("small", {}, place(row.position_mm))))),
     html("td", { role: "cell", class: "state-now" }, html("span", { class: "now", "data-bad": BAD.has(row.state) }, sign(row.state), STATES[row.state])),
     html("td", { role: "cell", class: "n ago" }, ago(since)),
     html("td", { role: "cell", class: "n turns" }, String(Math.round(row.edges_per_minute))));
@@ -74,7 +69,7 @@ function facts() {
     ["Connection", "no. " + health.connection],
     ["Journal", health.journal],
   ];
-  at("facts").replaceChildren(...shown.flatMap(([name, value]) => [html("dt", {}, name), html("dd", {}, value)]));
+  at("facts").replaceChildren(...shown.flatMap(([name, value]) => [html("dt", {}, name), html("dd", { class: name === "Journal" ? "code" : null }, value)]));
 }
 
 const WHY = {

@@ -8,6 +8,7 @@ export const BAD = new Set(["stuck", "chattering"]);
 const HOLE_MM = 108;
 const HOLE_PX = 22;   // the most of its radius
 const KINDS = { cup: "Cup", strike: "Strike", pedal: "Pedal", beam: "Beam" };
+const ORDER = { beam: 0, cup: 1, strike: 2, pedal: 3 };
 const SHAPES = {
   clear: () => svg("circle", { cx: 10, cy: 10, r: 6.5, class: "line" }),
   blocked: () => svg("circle", { cx: 10, cy: 10, r: 8, class: "full" }),
@@ -37,6 +38,15 @@ export function ago(seconds) {
   if (seconds < 90) return Math.round(seconds) + "\u00a0s ago";
   if (seconds < 5_400) return Math.round(seconds / 60) + "\u00a0min ago";
   return seconds < 129_600 ? Math.round(seconds / 3_600) + "\u00a0h ago" : Math.round(seconds / 86_400) + "\u00a0days ago";
+}
+
+/** A lane's sensors, numbered in order: along the line, then what lies on none. @param beams where they stand, of the lane's score */
+export function fitted(sensors, beams) {
+  const places = new Map((beams ?? []).map(beam => [beam.name, beam.position_mm]));
+  return (sensors ?? [])
+    .map(each => ({ ...each, position_mm: each.kind === "beam" ? places.get(each.name) ?? null : null }))
+    .sort((a, b) => ORDER[a.kind] - ORDER[b.kind] || (a.position_mm ?? 0) - (b.position_mm ?? 0))
+    .map((each, i) => ({ ...each, number: i + 1 }));
 }
 
 /** The line with the hole and the beams to scale, each with its number in the table. */

@@ -4,9 +4,11 @@ import com.fasterxml.jackson.annotation.JsonRawValue;
 import io.javalin.config.RoutesConfig;
 import io.javalin.http.Context;
 import java.nio.charset.StandardCharsets;
+import java.util.List;
 import java.util.Map;
 import org.cupbeam.event.Health;
 import org.cupbeam.event.HealthJson;
+import org.cupbeam.event.Score;
 import org.cupbeam.event.Topics;
 import org.cupbeam.studio.store.GreenRange;
 
@@ -17,9 +19,11 @@ final class HealthRoutes implements Routes {
      *
      * @param heardAgoS s since it last spoke of its health; null where it never has
      * @param health    as it said it, JSON; null where it never has
+     * @param beams     where its beams stand, as far as its score has told
      * @param green     that the green is not as fast as the staff want it, in words; null where it is
      */
-    private record Seen(String studio, String lane, Double heardAgoS, @JsonRawValue String health, String green) {
+    private record Seen(String studio, String lane, Double heardAgoS, @JsonRawValue String health,
+                        List<Score.BeamAt> beams, String green) {
     }
 
     private final LiveLanes lanes;
@@ -47,6 +51,7 @@ final class HealthRoutes implements Routes {
         Health health = lane.health();
         return new Seen(lane.topics().studio(), lane.topics().lane(),
                 health == null ? null : Math.round(lane.healthAgoS() * 10) / 10.0,
-                health == null ? null : new String(HealthJson.encode(health), StandardCharsets.UTF_8), green);
+                health == null ? null : new String(HealthJson.encode(health), StandardCharsets.UTF_8),
+                lane.score() == null ? List.of() : lane.score().beams(), green);
     }
 }

@@ -55,6 +55,8 @@ class HealthRoutesTest {
         JsonNode lane = pages.get("/api/health").get(0);
         assertThat(lane.get("health").isNull()).isTrue();
         assertThat(lane.get("heard_ago_s").isNull()).isTrue();
+        assertThat(lane.at("/beams/0/name").asText()).isEqualTo("near-1");
+        assertThat(lane.at("/beams/0/position_mm").asDouble()).isEqualTo(-310);
     }
 
     @Test
