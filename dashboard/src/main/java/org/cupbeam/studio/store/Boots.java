@@ -62,6 +62,7 @@ final class Boots {
                 + "AND sequence BETWEEN ? AND ? AND boot_id = ? AND synchronised = 0", anchor.wallMs(),
                 anchor.monotonicNs(), journal, from, to, boot);
         takeTimes(h, "attempt", "at_ms", "sequence", journal, from, to);
+        PuttsVersion.changedBetween(h, journal, from, to);
         takeTimes(h, "correction", "at_ms", "sequence", journal, from, to);
         takeTimes(h, "run", "started_ms", "started_sequence", journal, from, to);
         takeTimes(h, "run", "ended_ms", "ended_sequence", journal, from, to);

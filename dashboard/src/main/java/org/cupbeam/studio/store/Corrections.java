@@ -27,6 +27,7 @@ final class Corrections {
             return;
         }
         int uncounted = h.execute("UPDATE attempt SET counts = 0 WHERE id = ? AND counts = 1", target.get().id());
+        PuttsVersion.changedIn(h, target.get().id());
         Quarters.count(h, at.lane(), Math.floorDiv(target.get().atMs(), Quarters.LENGTH_MS));
         if (correction.what() == Data.Correction.What.TAKEN_BACK && target.get().run() != null) {
             open(h, at, target.get().run(), correction.of());

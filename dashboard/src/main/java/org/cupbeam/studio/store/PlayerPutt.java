@@ -2,6 +2,7 @@ package org.cupbeam.studio.store;
 
 import java.sql.ResultSet;
 import java.sql.SQLException;
+import java.util.ArrayList;
 import java.util.List;
 import java.util.function.Function;
 import org.cupbeam.event.Tags;
@@ -48,7 +49,14 @@ public record PlayerPutt(long atMs, double distanceMm, boolean holed, double fin
 
     /** All of a player's, in order of time. @param as makes of each what is wanted of it */
     public static <T> List<T> all(Handle h, int player, Function<PlayerPutt, T> as) {
-        return h.select(SELECT, player).map((row, ctx) -> as.apply(of(row))).list();
+        return h.select(SELECT, player).scanResultSet((rows, ctx) -> {
+            List<T> all = new ArrayList<>();
+            ResultSet row = rows.get();
+            while (row.next()) {
+                all.add(as.apply(of(row)));
+            }
+            return all;
+        });
     }
 
     private static PlayerPutt of(ResultSet row) throws SQLException {

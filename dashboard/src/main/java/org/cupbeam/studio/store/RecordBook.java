@@ -64,6 +64,8 @@ public final class RecordBook {
         require(from != toPlayer, "the run is that player's already");
         h.execute("UPDATE run SET player_id = ? WHERE id = ?", toPlayer, run);
         h.execute("UPDATE attempt SET player_id = ? WHERE run_id = ?", toPlayer, run);
+        PuttsVersion.changed(h, from);
+        PuttsVersion.changed(h, toPlayer);
         h.execute("UPDATE duel SET winner_id = ? WHERE winner_id = ? AND id = (SELECT duel_id FROM run WHERE id = ?)",
                 toPlayer, from, run);
         Amendments.note(h, store, What.REASSIGNED, Target.run(run), Integer.toString(from), Integer.toString(toPlayer), who);
@@ -86,6 +88,7 @@ public final class RecordBook {
 
     private static void count(Handle h, Attempt attempt, int counts) {
         h.execute("UPDATE attempt SET counts = ? WHERE id = ?", counts, attempt.id());
+        PuttsVersion.changedIn(h, attempt.id());
         Quarters.count(h, attempt.lane(), Math.floorDiv(attempt.atMs(), Quarters.LENGTH_MS));
     }
 

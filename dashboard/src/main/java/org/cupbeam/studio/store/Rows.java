@@ -1,6 +1,8 @@
 package org.cupbeam.studio.store;
 
 import java.nio.charset.StandardCharsets;
+import java.util.LinkedHashSet;
+import java.util.Set;
 import org.cupbeam.drill.Worded;
 import org.cupbeam.event.Data;
 import org.cupbeam.event.Putt;
@@ -23,10 +25,13 @@ final class Rows {
             VALUES (?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?)
             """;
 
+    private final Handle handle;
     private final PreparedBatch events;
     private final PreparedBatch attempts;
+    private final Set<Integer> players = new LinkedHashSet<>();
 
     Rows(Handle handle) {
+        this.handle = handle;
         events = handle.prepareBatch(EVENT);
         attempts = handle.prepareBatch(ATTEMPT);
     }
@@ -44,6 +49,9 @@ final class Rows {
         Putt putt = attempt.putt();
         Tags tags = attempt.tags();
         boolean inRun = run != null;
+        if (inRun) {
+            players.add(run.player());
+        }
         attempts.add(id, journal, sequence, lane, atMs, inRun ? run.id() : null, inRun ? run.player() : null,
                 inRun ? run.drill() : null, inRun ? attempt.play().station() : null,
                 inRun ? orNull(attempt.play().stationMm()) : null, inRun ? attempt.play().visit() : null,
@@ -62,6 +70,8 @@ final class Rows {
         if (attempts.size() > 0) {
             attempts.execute();
         }
+        players.forEach(player -> PuttsVersion.changed(handle, player));
+        players.clear();
     }
 
     static Double orNull(double value) {
