@@ -2,6 +2,7 @@
 
 import { html } from "./draw.js";
 import { lead } from "./focus.js";
+import { parsed } from "./plain.js";
 
 const AWAY = "The studio computer does not answer. Nothing was changed as far as this page knows.";
 let standing = null;
@@ -57,7 +58,7 @@ async function ask(method, path, body, token) {
   if (answer.status === 401 && location.pathname !== "/sign-in") {
     location.assign("/sign-in?to=" + encodeURIComponent(location.pathname + location.search));
   }
-  const said = await answer.json().catch(() => null);
+  const said = await answer.text().then(parsed).catch(() => null);
   if (!answer.ok) throw new Refused(answer.status, said?.error ?? `The studio computer refused (${answer.status}).`);
   return said;
 }

@@ -1,6 +1,8 @@
 // The lane's stream, kept up whatever happens to the host. The browser tries again by itself after a loss, but not
 // after an answer that is no stream (a host that is just starting); then we do.
 
+import { parsed } from "./plain.js";
+
 const SILENCE_MS = 25_000;
 const AGAIN_MS = 1_500;
 
@@ -20,7 +22,7 @@ export function watch(path, on) {
     for (const name of Object.keys(on).filter(each => each !== "there")) {
       source.addEventListener(name, event => {
         alive();
-        on[name](JSON.parse(event.data));
+        on[name](parsed(event.data));
       });
     }
   }

@@ -30,6 +30,7 @@ public final class ScriptedLane {
     private String boot = "boot-1";
     private Stamp.Clock clock = Stamp.Clock.SYNCHRONISED;
     private long sequence;
+    private Drill drill = LADDER;
     private long monotonicNs;
     private Instant wall = START;
 
@@ -46,6 +47,12 @@ public final class ScriptedLane {
         return this;
     }
 
+    /** From now on it plays this drill. */
+    public ScriptedLane plays(Drill other) {
+        drill = other;
+        return this;
+    }
+
     public ScriptedLane passes(long seconds) {
         monotonicNs += seconds * 1_000_000_000L;
         wall = wall.plusSeconds(seconds);
@@ -53,7 +60,7 @@ public final class ScriptedLane {
     }
 
     public Event starts(String run, String duel, String player, int order) {
-        return event(new Data.RunStarted(stamp(), new Data.Of(run, duel, player, order), LADDER, TAGS, 914.4));
+        return event(new Data.RunStarted(stamp(), new Data.Of(run, duel, player, order), drill, TAGS, 914.4));
     }
 
     public Event holes(String run, String duel, String player, int station) {
@@ -111,7 +118,7 @@ public final class ScriptedLane {
     }
 
     private Event putts(String run, String duel, String player, int station, Putt putt) {
-        Play play = new Play(run, duel, player, LADDER.name(), station, station * 914.4, station, 1, 5);
+        Play play = new Play(run, duel, player, drill.name(), station, station * 914.4, station, 1, 5);
         return event(new Data.Attempt(stamp(), putt, play, TAGS, GREEN));
     }
 

@@ -121,6 +121,11 @@ public final class WebServer implements AutoCloseable {
         return javalin.port();
     }
 
+    /** Every address that something answers at, what varies in braces: for whoever sees to it that none stands open. */
+    List<String> paths() {
+        return javalin.unsafe.internalRouter.allHttpHandlers().stream().map(each -> each.endpoint.path).distinct().toList();
+    }
+
     /** Has what takes long the first time run once beforehand, beside everything else. */
     public void warmUp() {
         coach.warmUp();
