@@ -1,0 +1,57 @@
+package org.cupbeam.board;
+
+import java.io.IOException;
+import java.io.OutputStream;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.nio.file.StandardCopyOption;
+import java.util.List;
+import java.util.concurrent.TimeUnit;
+import org.cupbeam.Outside;
+import org.junit.jupiter.api.Assumptions;
+
+/** What the machine boots from: Debian's packages, made once, and behind them the files of a test. */
+record Image(Path kernel, Path tree, Path initrd) {
+    private static final Path MACHINE = Path.of("src", "board", "machine");
+    private static final long MADE_WITHIN_MIN = 15;
+
+    /** Makes it in the folder; skips the test where the packages are not to be had. */
+    static Image make(Path folder) throws IOException, InterruptedException {
+        List.of("qemu-system-aarch64", "dtc", "fdtput", "cpio", "dpkg-deb", "apt-get").forEach(Outside::program);
+        Files.createDirectories(folder);
+        Path log = folder.resolve("build.log");
+        boolean made = run(log, MACHINE, MACHINE.resolve("build.sh").toAbsolutePath().toString(),
+                folder.toAbsolutePath().toString()) == 0;
+        if (!made && "1".equals(System.getenv("CUPBEAM_REQUIRE_TOOLS"))) {
+            throw new AssertionError("the board's image could not be made; see " + log);
+        }
+        Assumptions.assumeTrue(made, "the board's image could not be made; see " + log);
+        return new Image(folder.resolve("kernel"), folder.resolve("board.dtb"), folder.resolve("base.cpio"));
+    }
+
+    /** The same with the files below the folder in it, and the machine's first process. */
+    Image with(Path files, Path initrdToBe) throws IOException, InterruptedException {
+        Files.copy(MACHINE.resolve("init"), files.resolve("init"), StandardCopyOption.REPLACE_EXISTING,
+                StandardCopyOption.COPY_ATTRIBUTES);
+        Path archive = initrdToBe.resolveSibling("files.cpio").toAbsolutePath();
+        Path log = initrdToBe.resolveSibling("files.log");
+        if (run(log, files, "sh", "-c", "find . | cpio -o -H newc > '" + archive + "'") != 0) {
+            throw new IOException("cpio fails; see " + log);
+        }
+        try (OutputStream out = Files.newOutputStream(initrdToBe)) {
+            Files.copy(initrd, out);
+            Files.copy(archive, out);
+        }
+        return new Image(kernel, tree, initrdToBe);
+    }
+
+    private static int run(Path log, Path in, String... command) throws IOException, InterruptedException {
+        Process process = new ProcessBuilder(command).directory(in.toFile()).redirectErrorStream(true)
+                .redirectOutput(log.toFile()).start();
+        if (!process.waitFor(MADE_WITHIN_MIN, TimeUnit.MINUTES)) {
+            process.destroyForcibly();
+            throw new IOException(command[0] + " does not end; see " + log);
+        }
+        return process.exitValue();
+    }
+}
