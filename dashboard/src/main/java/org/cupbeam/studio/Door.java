@@ -5,6 +5,7 @@ import java.net.NetworkInterface;
 import java.net.SocketException;
 import java.net.UnknownHostException;
 import java.nio.file.Path;
+import org.cupbeam.studio.web.access.Proxies;
 import org.cupbeam.studio.web.access.StaffPin;
 
 /**
@@ -13,18 +14,24 @@ import org.cupbeam.studio.web.access.StaffPin;
  * @param address of this machine, to listen on
  * @param port    0 for any that is free
  * @param pin     that staff sign in with
+ * @param proxies that pass others in
  */
-public record Door(String address, int port, StaffPin pin) {
+public record Door(String address, int port, StaffPin pin, Proxies proxies) {
     static final String HERE = "127.0.0.1";
     static final String PIN_FILE = "staff-pin";
 
-    /** A door for this machine alone, the PIN in the folder of all data. */
-    public static Door here(int port, Path folder) {
-        return at(HERE, port, folder);
+    /** A door that no proxy stands before. */
+    public Door(String address, int port, StaffPin pin) {
+        this(address, port, pin, Proxies.NONE);
     }
 
-    static Door at(String address, int port, Path folder) {
-        return new Door(address, port, new StaffPin(folder.resolve(PIN_FILE)));
+    /** A door for this machine alone, the PIN in the folder of all data. */
+    public static Door here(int port, Path folder) {
+        return at(HERE, port, folder, Proxies.NONE);
+    }
+
+    static Door at(String address, int port, Path folder, Proxies proxies) {
+        return new Door(address, port, new StaffPin(folder.resolve(PIN_FILE)), proxies);
     }
 
     /** @throws IllegalStateException where others could come in, and no PIN would keep them out */
@@ -34,10 +41,10 @@ public record Door(String address, int port, StaffPin pin) {
         }
     }
 
-    /** Whether nobody can come in but from this machine. An address that is none lets nobody in either. */
+    /** Whether nobody can come in but from this machine, nor be passed in. An address that is none lets nobody in either. */
     private boolean isShut() {
         try {
-            return InetAddress.getByName(address).isLoopbackAddress();
+            return proxies.isNone() && InetAddress.getByName(address).isLoopbackAddress();
         } catch (UnknownHostException e) {
             return true;
         }

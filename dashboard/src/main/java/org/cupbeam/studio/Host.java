@@ -82,7 +82,7 @@ public final class Host implements AutoCloseable {
         Store store = Store.open(database);
         running.push(store);
         LiveLanes lanes = new LiveLanes(UUID.randomUUID().toString().substring(0, 8));
-        web = new WebServer(store, lanes, door.pin());
+        web = new WebServer(store, lanes, door.pin(), Clock.systemDefaultZone(), door.proxies());
         Ingest ingest = new Ingest(broker, new Keeper(store),
                 new Listening(lanes, new FaultBook(store), Clock.systemUTC()), this::kept, Clock.systemUTC(),
                 System::nanoTime, new Random());

@@ -3,17 +3,14 @@ package org.cupbeam.studio;
 import java.io.IOException;
 import java.io.PrintWriter;
 import java.net.BindException;
-import java.nio.file.Files;
 import java.nio.file.Path;
 import java.time.Instant;
 import java.util.List;
 import java.util.Map;
-import java.util.Optional;
 import java.util.concurrent.Callable;
 import java.util.concurrent.CountDownLatch;
 import org.cupbeam.event.Topics;
 import org.cupbeam.lane.Lanes;
-import org.cupbeam.link.PasswordFile;
 import org.cupbeam.studio.ingest.Pass;
 import org.cupbeam.studio.ingest.PahoConnection;
 import org.cupbeam.studio.seed.Seed;
@@ -37,14 +34,8 @@ public final class Studio implements Callable<Integer> {
     private static final long HISTORY_SEED = 20;
     private static final List<String> DUEL = List.of("Nadia", "Tomas");
 
-    @Option(names = "--port", paramLabel = "PORT", defaultValue = "8080",
-            description = "port of the pages (default: ${DEFAULT-VALUE})")
-    private int port;
-
-    @Option(names = "--listen", paramLabel = "ADDRESS", defaultValue = Door.HERE,
-            description = "address to have the pages on; 0.0.0.0: all of this machine's. Anything but this computer "
-                    + "itself needs a staff PIN (default: ${DEFAULT-VALUE})")
-    private String listen;
+    @Mixin
+    private DoorOptions pages = new DoorOptions();
 
     @Option(names = "--data", paramLabel = "FOLDER", defaultValue = "cupbeam-data",
             description = "folder for all data (default: ./${DEFAULT-VALUE})")
@@ -150,39 +141,11 @@ public final class Studio implements Callable<Integer> {
             if (history) {
                 makeUpHistory(database);
             }
-            return Host.start(database, broker, door(folder));
+            return Host.start(database, broker, pages.door(folder));
         } catch (BindException e) {
-            throw new CannotStart("port " + port + " is in use", "choose another with --port (in the demo: -Dport=8081)", e);
+            throw new CannotStart("port " + pages.port() + " is in use", "choose another with --port (in the demo: -Dport=8081)", e);
         } catch (StoreTrouble e) {
             throw new CannotStart(e.getMessage(), "or name another store with --store or --data", e);
-        }
-    }
-
-    private Door door(Path folder) throws CannotStart {
-        Door door = Door.at(listen, port, folder);
-        keptSecret(folder.resolve(Door.PIN_FILE));
-        if (!door.isHere()) {
-            throw new CannotStart("this computer has no address " + listen, "give one of its own with --listen, or "
-                    + "0.0.0.0 for all of them", null);
-        }
-        try {
-            door.check();
-            return door;
-        } catch (IllegalStateException e) {
-            throw new CannotStart(e.getMessage(), "set one with 'pin --data " + data + "', or start without --listen and "
-                    + "set one at http://localhost:" + port + "/sign-in", e);
-        }
-    }
-
-    /** The PIN's hash is slow to try, and a PIN is short all the same. */
-    private static void keptSecret(Path pinFile) throws CannotStart {
-        try {
-            Optional<String> objection = Files.exists(pinFile) ? PasswordFile.objection(pinFile) : Optional.empty();
-            if (objection.isPresent()) {
-                throw new CannotStart(objection.get(), "and set another PIN, if somebody may have read it", null);
-            }
-        } catch (IOException e) {
-            throw new CannotStart("the staff PIN's file cannot be looked at (" + e + ")", "see to " + pinFile, e);
         }
     }
 

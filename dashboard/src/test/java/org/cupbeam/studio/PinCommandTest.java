@@ -71,6 +71,16 @@ class PinCommandTest {
     }
 
     @Test
+    void aProxyPassesOthersInSoThereHasToBeAPin() {
+        String data = folder.resolve("data").toString();
+
+        assertThat(run("", "--proxy", "127.0.0.1", "--port", "0", "--mqtt-port", "0", "--data", data)).isEqualTo(2);
+        assertThat(said.toString()).contains("no staff PIN is set").contains("--proxy");
+        assertThat(run("", "--proxy", "studio.example", "--port", "0", "--mqtt-port", "0", "--data", data)).isEqualTo(2);
+        assertThat(said.toString()).contains("--proxy: studio.example: is no address of a proxy");
+    }
+
+    @Test
     void whatTheDataFolderHoldsIsItsOwnersAlone() throws Exception {
         Path data = folder.resolve("new").resolve("data");
         try (DataFolder claimed = DataFolder.claim(data)) {

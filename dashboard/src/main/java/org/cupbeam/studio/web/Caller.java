@@ -36,8 +36,8 @@ final class Caller {
         String origin = request.getHeader("Origin");
         String host = request.getHeader("Host");
         boolean sameSite = site == null || site.equals("same-origin") || site.equals("none");
-        return sameSite && (origin == null
-                || host != null && (origin.equals("http://" + host) || origin.equals("https://" + host)));
+        return sameSite && (origin == null || host != null && (origin.equals("https://" + host)
+                || !request.isSecure() && origin.equals("http://" + host)));
     }
 
     /** Whether what is sent, if anything, is JSON or a table; a form of another site can send neither. */

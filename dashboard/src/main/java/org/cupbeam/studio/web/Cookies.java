@@ -23,10 +23,10 @@ final class Cookies {
         return null;
     }
 
-    /** Over TLS, also where that ends at a proxy, it is for TLS alone. */
+    /** Over TLS, also where that ends at a proxy that is believed, it is for TLS alone. */
     static void give(HttpServletRequest request, HttpServletResponse response, String id) {
         response.addHeader("Set-Cookie", NAME + "=" + id + "; Path=/; HttpOnly; SameSite=Strict"
-                + (request.isSecure() || "https".equals(request.getHeader("X-Forwarded-Proto")) ? "; Secure" : ""));
+                + (request.isSecure() ? "; Secure" : ""));
     }
 
     static void takeAway(HttpServletResponse response) {

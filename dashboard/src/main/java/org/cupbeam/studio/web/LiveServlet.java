@@ -44,6 +44,7 @@ final class LiveServlet extends HttpServlet {
         response.setContentType("text/event-stream");
         response.setCharacterEncoding("UTF-8");
         response.setHeader("Cache-Control", "no-store");
+        response.setHeader("X-Accel-Buffering", "no"); // nginx would hold back what it thinks too little
         AsyncContext exchange = request.startAsync();
         exchange.setTimeout(0);
         AtomicReference<Viewer> self = new AtomicReference<>();

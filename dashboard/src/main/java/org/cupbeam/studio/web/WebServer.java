@@ -24,6 +24,7 @@ import org.cupbeam.event.Topics;
 import org.cupbeam.studio.coach.Coach;
 import org.cupbeam.studio.ingest.Arrival;
 import org.cupbeam.studio.store.Store;
+import org.cupbeam.studio.web.access.Proxies;
 import org.cupbeam.studio.web.access.Sessions;
 import org.cupbeam.studio.web.access.StaffPin;
 import org.cupbeam.studio.web.access.Tries;
@@ -47,6 +48,7 @@ public final class WebServer implements AutoCloseable {
     private final LiveLanes lanes;
     private final BestToBeat best;
     private final Access access;
+    private final Proxies proxies;
     private final Orders orders = new Orders(PATIENCE);
     private final Coach coach;
     private final List<Routes> subjects;
@@ -61,9 +63,18 @@ public final class WebServer implements AutoCloseable {
         this(store, lanes, pin, Clock.systemDefaultZone());
     }
 
-    /** @param wall the time of day for people, with the zone of this machine */
+    /** Without a proxy. @param wall the time of day for people, with the zone of this machine */
     public WebServer(Store store, LiveLanes lanes, StaffPin pin, Clock wall) {
+        this(store, lanes, pin, wall, Proxies.NONE);
+    }
+
+    /**
+     * @param wall    the time of day for people, with the zone of this machine
+     * @param proxies that are believed
+     */
+    public WebServer(Store store, LiveLanes lanes, StaffPin pin, Clock wall, Proxies proxies) {
         this.lanes = lanes;
+        this.proxies = proxies;
         InstantSource steady = () -> Instant.EPOCH.plusNanos(System.nanoTime()); // a wall clock may jump
         Sessions sessions = new Sessions(new SecureRandom(), steady);
         this.access = new Access(pin, sessions);
@@ -163,6 +174,7 @@ public final class WebServer implements AutoCloseable {
     }
 
     private void servlets(ServletContextHandler context) {
+        filter(context, new PassedOn(proxies), EnumSet.of(DispatcherType.REQUEST, DispatcherType.ERROR));
         filter(context, new Headers(), EnumSet.of(DispatcherType.REQUEST, DispatcherType.ERROR));
         filter(context, access, EnumSet.of(DispatcherType.REQUEST));
         ServletHolder live = new ServletHolder(new LiveServlet(lanes));
