@@ -37,11 +37,11 @@ final class MadeUpStudio implements AutoCloseable {
     void lives(long connection) {
         pages.lanes.score(new Topics("home", "lane-1"), Scenes.duel(false));
         pages.lanes.health(new Topics("home", "lane-1"), online(connection, "north1", List.of(),
-                beam("before-1", Condition.CLEAR, 3.1), beam("before-2", Condition.CLEAR, 3.0),
-                beam("past-1", Condition.CLEAR, 41), beam("past-2", Condition.CLEAR, 41)));
+                beam("near-1", Condition.CLEAR, 3.1), beam("far-1", Condition.CLEAR, 41), beam("far-2", Condition.CLEAR, 41)));
+        pages.lanes.score(new Topics("home", "window"), Scenes.free(Scenes.HOLED));
         pages.lanes.health(new Topics("home", "window"), online(connection, "window1",
-                List.of("beam past-1 is blocked all the time"), beam("past-1", Condition.STUCK, 900),
-                beam("past-2", Condition.CHATTERING, 0.4)));
+                List.of("beam far-1 is blocked all the time"), beam("near-1", Condition.CLEAR, 2),
+                beam("far-1", Condition.STUCK, 900), beam("far-2", Condition.CHATTERING, 0.4)));
         pages.lanes.health(new Topics("home", "stairs"), Scenes.lost(connection));
     }
 
