@@ -7,6 +7,8 @@ import java.util.List;
 /** Gathers what is wrong in one file, so that its author hears all of it at once. */
 final class Problems {
     private static final int REPORTED_MAX = 20;
+    private static final int KEY_MAX = 80;
+    private static final int WRONG_MAX = 240;
 
     private final String file;
     private final List<Problem> found = new ArrayList<>();
@@ -16,7 +18,7 @@ final class Problems {
     }
 
     void add(int line, String key, String wrong, String remedy) {
-        found.add(new Problem(file, line, key, wrong, remedy));
+        found.add(new Problem(file, line, Shown.of(key, KEY_MAX), Shown.of(wrong, WRONG_MAX), remedy));
     }
 
     void throwIfAny() throws BadFileException {

@@ -19,13 +19,13 @@ import org.tomlj.TomlParseResult;
  * @param text as read
  */
 public record TomlText(String kind, String file, String text) {
-    /** Far more than anybody writes by hand. */
-    private static final int BYTES_MAX = 64 * 1024;
+    /** More than anybody writes by hand. Of twice as much rubbish the library makes more errors than a lane's heap holds. */
+    private static final int BYTES_MAX = 32 * 1024;
     /** Some editors put it in front; TOML has no place for it. */
     private static final String BYTE_ORDER_MARK = "\uFEFF";
 
     /**
-     * Reads a file: text in UTF-8, of up to 64 KiB.
+     * Reads a file: text in UTF-8, of up to 32 KiB.
      *
      * @throws BadFileException where there is none, or it is something else
      */
@@ -65,14 +65,28 @@ public record TomlText(String kind, String file, String text) {
         } catch (StackOverflowError tooDeep) {
             // The grammar recurses; a file this small gets there only by thousands of brackets.
             throw Problems.wholeFile(file, "lists or tables are nested too deeply", kind + " needs no list in a list");
+        } catch (TomlParseError wrong) { // which the library throws of some places, and collects of the others
+            throw notToml(wrong);
+        } catch (RuntimeException | AssertionError ofTheLibrary) {
+            throw Problems.wholeFile(file, "is not TOML, in a way that its reader has no words for",
+                    "see that each backslash and quote is where it belongs");
         }
         Problems problems = new Problems(file);
-        for (TomlParseError error : toml.errors()) {
-            String wrong = error.getMessage();
-            problems.add(error.position().line(), "", "not TOML: " + wrong,
-                    wrong.contains("previously defined") ? "one of the two would do" : "");
-        }
+        toml.errors().forEach(error -> add(problems, error));
         problems.throwIfAny();
         return new Section(kind, "", 1, toml, problems);
+    }
+
+    private BadFileException notToml(TomlParseError error) throws BadFileException {
+        Problems problems = new Problems(file);
+        add(problems, error);
+        problems.throwIfAny();
+        throw error;
+    }
+
+    private static void add(Problems problems, TomlParseError error) {
+        String wrong = String.valueOf(error.getMessage());
+        problems.add(error.position().line(), "", "not TOML: " + wrong,
+                wrong.contains("previously defined") ? "one of the two would do" : "");
     }
 }

@@ -1,0 +1,36 @@
+package org.cupbeam.rig.file;
+
+/** Text from outside, as an error may show it: cut short, and nothing in it that a terminal or a log would act on. */
+public final class Shown {
+    private Shown() {
+    }
+
+    /**
+     * A text for an eye. Control characters, invisible ones that turn or break a line, and halves of characters are
+     * shown as their numbers.
+     *
+     * @param most how many characters at most; an ellipsis stands for the rest
+     */
+    public static String of(String text, int most) {
+        StringBuilder shown = new StringBuilder(Math.min(text.length(), most) + 1);
+        int at = 0;
+        for (int count = 0; at < text.length() && count < most; count++) {
+            int each = text.codePointAt(at);
+            if (isHarmless(each)) {
+                shown.appendCodePoint(each);
+            } else {
+                shown.append(String.format("\\u%04X", each));
+            }
+            at += Character.charCount(each);
+        }
+        return shown.append(at < text.length() ? "…" : "").toString();
+    }
+
+    private static boolean isHarmless(int each) {
+        return switch (Character.getType(each)) {
+            case Character.CONTROL, Character.FORMAT, Character.SURROGATE, Character.LINE_SEPARATOR,
+                    Character.PARAGRAPH_SEPARATOR -> false;
+            default -> true;
+        };
+    }
+}
