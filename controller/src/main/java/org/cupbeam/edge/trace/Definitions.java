@@ -1,6 +1,7 @@
 package org.cupbeam.edge.trace;
 
 import org.cupbeam.rig.Rig;
+import org.cupbeam.rig.file.Shown;
 
 /** The head of a trace, taken word by word: its unit of time, and its signals. */
 final class Definitions {
@@ -102,7 +103,7 @@ final class Definitions {
     private void setTimescale(Tokens word) throws TraceException {
         Timescale read = Timescale.of(timescaleText.toString());
         if (read == null) {
-            throw word.wrong('"' + timescaleText.toString()
+            throw word.wrong('"' + Shown.of(timescaleText.toString(), 4 * TIMESCALE_CHARS_MAX)
                     + "\" is no unit of time; 1, 10 or 100 of s, ms, us, ns, ps or fs would do");
         }
         if (timescale != null && !timescale.equals(read)) {

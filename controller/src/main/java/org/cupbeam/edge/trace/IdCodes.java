@@ -1,5 +1,6 @@
 package org.cupbeam.edge.trace;
 
+import java.security.SecureRandom;
 import java.util.Arrays;
 
 /** What each identifier code of a trace stands for. Looking one up allocates nothing. */
@@ -11,6 +12,9 @@ final class IdCodes {
     /** Of those with more than one character. */
     static final int CODES_MAX = 1 << 16;
     static final int CODE_BYTES_MAX = 64;
+
+    /** Differs from start to start, so that no trace can be made whose codes all fall on one place. */
+    private static final int SALT = new SecureRandom().nextInt();
 
     /** Codes of one character, nearly all of them in practice. */
     private final int[] single = new int[128];
@@ -83,11 +87,12 @@ final class IdCodes {
 
     /** Where this code is, or would go. Open addressing, never more than half full. */
     private int slot(byte[] bytes, int from, int to) {
-        int hash = 0;
+        int hash = SALT;
         for (int i = from; i < to; i++) {
-            hash = hash * 31 + bytes[i];
+            hash = (hash ^ bytes[i]) * 0x9E3779B1;
+            hash ^= hash >>> 15;
         }
-        int slot = (hash ^ hash >>> 15) & slots.length - 1;
+        int slot = hash & slots.length - 1;
         while (slots[slot] != 0 && !same(slots[slot], bytes, from, to)) {
             slot = slot + 1 & slots.length - 1;
         }

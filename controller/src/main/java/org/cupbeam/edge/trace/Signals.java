@@ -7,10 +7,12 @@ import java.util.List;
 import java.util.Set;
 import org.cupbeam.rig.Channel;
 import org.cupbeam.rig.Rig;
+import org.cupbeam.rig.file.Shown;
 
 /** The signals that a trace declares, and which of them are the rig's wires. */
 final class Signals {
     private static final int NAMES_SHOWN_MAX = 20;
+    private static final int SHOWN_MAX = 40;
     private static final Set<String> NOT_A_BIT = Set.of("real", "realtime", "string", "event");
 
     private final IdCodes codes = new IdCodes();
@@ -59,11 +61,11 @@ final class Signals {
             declareChannel(word, channel);
         }
         if (names.size() < NAMES_SHOWN_MAX) {
-            names.add(plain);
+            names.add(Shown.of(plain, SHOWN_MAX));
         }
         boolean fresh = codes.get(code, 0, code.length) < 0;
         if (fresh && !codes.put(code, 0, code.length, channel)) {
-            throw word.wrong("\"" + new String(code, StandardCharsets.ISO_8859_1) + "\" is one identifier code too many, or"
+            throw word.wrong("\"" + Shown.of(new String(code, StandardCharsets.ISO_8859_1), SHOWN_MAX) + "\" is one identifier code too many, or"
                     + " longer than " + IdCodes.CODE_BYTES_MAX + "; up to " + IdCodes.CODES_MAX + " signals would do");
         }
     }
@@ -83,7 +85,7 @@ final class Signals {
     private void declareChannel(Tokens word, int channel) throws TraceException {
         String wire = channels.get(channel).name();
         if (!size.equals("1") || NOT_A_BIT.contains(type)) {
-            throw word.wrong(wire + " is a " + type + " of size " + size + "; a sensor's wire has size 1");
+            throw word.wrong(wire + " is a " + Shown.of(type, SHOWN_MAX) + " of size " + Shown.of(size, SHOWN_MAX) + "; a sensor's wire has size 1");
         }
         int other = codes.get(code, 0, code.length);
         if (other >= 0 && other != channel) {

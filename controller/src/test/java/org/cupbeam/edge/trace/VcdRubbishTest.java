@@ -7,6 +7,7 @@ import java.io.ByteArrayInputStream;
 import java.nio.charset.StandardCharsets;
 import org.cupbeam.rig.Rig;
 import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.Timeout;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
 
@@ -81,6 +82,30 @@ class VcdRubbishTest {
                 .hasMessage("t.vcd:7: no signal has the code \"\\x1B[31m" + "y".repeat(35)
                         + "…\"; the trace ends in this line without a line end:"
                         + " if its recording was cut off, remove the line");
+    }
+
+    @Test
+    void namesAndCodesOfSignalsAreShownShortAndHarmlessToo() {
+        refuses(HEAD.replace("wire 1 !", "wi\u001B[1m 1 !").replace("1 !", "\b" + "9".repeat(300) + " !"), 3,
+                "past-1 is a wi\\u001B[1m of size \\u0008" + "9".repeat(39) + "…; a sensor's wire has size 1");
+        refuses(HEAD.replace("1 ! past-1", "1 ! \u0007" + "n".repeat(99)), 6, "which has \\u0007" + "n".repeat(39) + "…, cup");
+        refuses(HEAD.replace("1 ! past-1", "1 " + "\u007F!".repeat(40) + " past-1"), 3, "\"\\u007F!\\u007F!");
+        refuses(HEAD.replace("1 us", "1 \u001Bus"), 1, "\"1\\u001Bus\" is no unit of time");
+    }
+
+    /** Under the hash that Java's own strings have, all of these fall on one place, and it took 48 s here. */
+    @Test
+    @Timeout(20)
+    void manyCodesMadeToCollideHoldNothingUp() throws Exception {
+        StringBuilder trace = new StringBuilder(HEAD.replace("$enddefinitions $end\n", ""));
+        for (int i = 0; i < IdCodes.CODES_MAX; i++) {
+            trace.append("$var wire 1 ");
+            for (int bit = 0; bit < 16; bit++) {
+                trace.append((i >> bit & 1) == 0 ? "Aa" : "BB");
+            }
+            trace.append(" n $end\n");
+        }
+        assertThat(Edges.of(trace + "$enddefinitions $end\n#1 1!\n", RIG)).containsExactly("past-1 on 1000", "end 1000");
     }
 
     private static void refuses(String trace, long line, String reason) {
