@@ -1,14 +1,20 @@
 package org.cupbeam.event;
 
-/** A message that makes no sense: where in it, what is wrong, and what would do. */
+import org.cupbeam.rig.file.Shown;
+
+/** A message that makes no sense: where in it, what is wrong, and what would do, fit for an answer, a log or a page. */
 public final class BadMessage extends Exception {
     private static final long serialVersionUID = 1L;
+
+    private static final int WHERE_MAX = 100;
+    private static final int WHAT_MAX = 200;
 
     private final String where;
     private final String id;
 
     BadMessage(String where, String what, String remedy) {
-        this(where, null, where + ": " + what + "; " + remedy, null);
+        this(Shown.of(where, WHERE_MAX), null,
+                Shown.of(where, WHERE_MAX) + ": " + Shown.of(what, WHAT_MAX) + "; " + Shown.of(remedy, WHAT_MAX), null);
     }
 
     private BadMessage(String where, String id, String message, Throwable cause) {

@@ -19,6 +19,8 @@ import org.cupbeam.drill.Worded;
  */
 final class JsonOut {
     private static final JsonFactory JSON = new JsonFactory();
+    /** Digits written out; what would take more is written with an exponent, since a reader takes so many and no more. */
+    private static final int PLAIN_MAX = 40;
 
     private final JsonGenerator to;
 
@@ -146,7 +148,9 @@ final class JsonOut {
         } else if (value == Math.rint(value) && Math.abs(value) < 1e15) {
             to.writeNumber((long) value);
         } else {
-            to.writeNumber(BigDecimal.valueOf(value).stripTrailingZeros().toPlainString());
+            BigDecimal exact = BigDecimal.valueOf(value).stripTrailingZeros();
+            String plain = exact.toPlainString();
+            to.writeNumber(plain.length() <= PLAIN_MAX ? plain : exact.toString());
         }
     }
 

@@ -7,13 +7,19 @@ import java.nio.charset.StandardCharsets;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
+import java.util.OptionalDouble;
 import java.util.Random;
 import net.jqwik.api.ForAll;
 import net.jqwik.api.Property;
 import net.jqwik.api.constraints.IntRange;
+import org.cupbeam.drill.Drill;
+import org.cupbeam.drill.Penalty;
+import org.cupbeam.drill.Supply;
+import org.cupbeam.drill.Turns;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
+import org.junit.jupiter.params.provider.ValueSource;
 
 class RubbishTest {
     private static final String EVENT = text(EventJson.encode(Samples.events().get(0)));
@@ -85,6 +91,28 @@ class RubbishTest {
         byte[] large = bytes("x".repeat(JsonIn.LIMIT_BYTES + 1));
         assertThatThrownBy(() -> EventJson.decode(large)).isInstanceOf(BadMessage.class)
                 .hasMessage("payload: 65537 bytes; at most 65536 are read");
+    }
+
+    @Test
+    void aReasonIsShownShortAndHarmlessWhateverWasSent() {
+        assertThatThrownBy(() -> CommandJson.decode(bytes(COMMAND.replace("\"start\"", "\"da\\u0007nce\""))))
+                .hasMessage("command: is \"da\\u0007nce\"; give one of start, take-back, miss, void, pass, end, test-rolls");
+        assertThatThrownBy(() -> CommandJson.decode(bytes(COMMAND.replace("\"start\"", "\"" + "x".repeat(39) + "\ud83d\ude00\""))))
+                .hasMessageStartingWith("command: is \"" + "x".repeat(39)).hasMessageNotContaining("\ud83d;")
+                .satisfies(e -> assertThat(e.getMessage().codePoints()).noneMatch(c ->
+                        Character.getType(c) == Character.SURROGATE));
+        String key = "k\\u001b" + "y".repeat(30_000);
+        assertThatThrownBy(() -> EventJson.decode(bytes("{\"" + key + "\":1,\"" + key + "\":1}")))
+                .hasMessageMatching("k\\\\u001By{98}…: is there twice in one object; say it once");
+    }
+
+    /** Written out they have more digits than a reader takes: the lane could not have read its own journal again. */
+    @ParameterizedTest
+    @ValueSource(doubles = {1e-300, Double.MIN_VALUE, 1.25e-40, 9_999.999999999998})
+    void aNumberOfManyDigitsReadsBack(double limitMm) throws BadMessage {
+        Drill drill = new Drill("d", Samples.LADDER.stations(), 6, Supply.EVERY_STATION, 1, OptionalDouble.of(limitMm),
+                Penalty.NONE, Turns.STATION);
+        assertThat(DrillJson.read(DrillJson.text(drill))).isEqualTo(drill);
     }
 
     @Test
