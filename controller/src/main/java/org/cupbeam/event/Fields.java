@@ -15,6 +15,9 @@ import org.cupbeam.drill.Worded;
  * optional key may be absent or null. Whatever does not fit is refused with its path.
  */
 final class Fields {
+    /** Nothing on a green is further off, faster or more; what is would spoil every mean that it came into. */
+    private static final double LARGEST = 1e9;
+
     private final String at;
     private final Map<String, Object> map;
 
@@ -115,10 +118,14 @@ final class Fields {
     Instant time(String key) throws BadMessage {
         String text = text(key, 64);
         try {
-            return OffsetDateTime.parse(text).toInstant();
+            OffsetDateTime time = OffsetDateTime.parse(text);
+            if (time.getYear() >= 0 && time.getYear() <= 9999) {
+                return time.toInstant();
+            }
         } catch (DateTimeException e) {
-            throw bad(key, "is \"" + text + "\"", "give an RFC 3339 time, as 2026-11-25T06:00:00Z");
+            // Told below.
         }
+        throw bad(key, "is \"" + text + "\"", "give an RFC 3339 time, as 2026-11-25T06:00:00Z");
     }
 
     Fields object(String key) throws BadMessage {
@@ -190,10 +197,11 @@ final class Fields {
     }
 
     private static double number(String where, Object value) throws BadMessage {
-        if (value instanceof Number number && Double.isFinite(number.doubleValue())) {
+        if (value instanceof Number number && Math.abs(number.doubleValue()) <= LARGEST) {
             return number.doubleValue();
         }
-        throw new BadMessage(where, "is " + shown(value), "give a number");
+        throw new BadMessage(where, "is " + shown(value), value instanceof Number number && Double.isFinite(number.doubleValue())
+                ? "give a number nearer to 0 than a thousand million" : "give a number");
     }
 
     private static String checked(String where, Object value, int max) throws BadMessage {

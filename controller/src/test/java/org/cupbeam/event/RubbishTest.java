@@ -38,6 +38,8 @@ class RubbishTest {
             "outcome":"missed"               | "outcome":7                | data.attempt.outcome: is 7; give one of holed, missed
             "finish_mm":1597.8               | "finish_mm":"far"          | data.attempt.finish_mm: is "far"; give a number
             "finish_mm":1597.8               | "finish_mm":1e999          | data.attempt.finish_mm: is Infinity; give a number
+            "finish_mm":1597.8               | "finish_mm":-1e10          | data.attempt.finish_mm: is -1.0E10; give a number nearer to 0
+            "time":"2026-11-25               | "time":"+999999999-12-31   | time: is "+999999999-12-31T06:00:00.123456789Z"; give an RFC 3339
             [1580,1615.6]                    | [1580]                     | data.attempt.finish_between_mm: has 1 entries; give two
             [1580,1615.6]                    | [1580,{}]                  | data.attempt.finish_between_mm[1]: is an object; give a number
             "player":"Ana"                   | "player":" "               | data.play.player: has 1 characters; give 1 to 40

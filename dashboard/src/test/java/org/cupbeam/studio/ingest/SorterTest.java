@@ -46,6 +46,18 @@ class SorterTest {
                 .singleElement().asString().contains("under that lane's own topic");
     }
 
+    /** A store has no place for such a time: ingest took it for the store that failed, and took in no lane's events any more. */
+    @Test
+    void setsAsideAnEventOfATimeThatNoCalendarHas() {
+        take(new String(ScriptedLane.json(lane.puttsOutsideAnyRun()), StandardCharsets.UTF_8)
+                .replaceFirst("\"time\":\"[^\"]*\"", "\"time\":\"+999999999-12-31T23:59:59Z\""));
+
+        Batch batch = sorter.batch();
+        assertThat(batch.arrivals()).isEmpty();
+        assertThat(batch.deadLetters()).singleElement().extracting(Batch.DeadLetter::reason).asString()
+                .startsWith("time: is \"+999999999-12-31T23:59:59Z\"");
+    }
+
     @Test
     void keepsAnEventWhoseWordsMakeNoSenseSoThatItDoesNotComeForEver() {
         String json = new String(ScriptedLane.json(lane.puttsOutsideAnyRun()), StandardCharsets.UTF_8);
