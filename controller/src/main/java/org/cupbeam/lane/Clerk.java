@@ -9,12 +9,14 @@ import org.cupbeam.journal.Entry;
 import org.cupbeam.journal.Journal;
 import org.cupbeam.journal.JournalException;
 import org.cupbeam.lane.Desk.Asked;
+import org.cupbeam.rig.file.Shown;
 
 /** Acts on commands, each once, and sees that each is answered. The lane's thread alone. */
 final class Clerk {
     /** Further off than this, no miss is believed. */
     private static final double FURTHEST_MM = 50_000;
-    private static final int REASON_MAX = 400;
+    /** An answer takes one character more, which the ellipsis may need. */
+    private static final int REASON_MAX = 399;
 
     private final Game game;
     private final Scribe scribe;
@@ -85,13 +87,9 @@ final class Clerk {
     }
 
     private Answer no(Command command, String reason) {
-        Answer no = new Answer(command.id(), false, shortened(reason), game.card().sequence());
+        Answer no = new Answer(command.id(), false, Shown.of(reason, REASON_MAX), game.card().sequence());
         answered.put(command.id(), no);
         return no;
-    }
-
-    private static String shortened(String reason) {
-        return reason.length() <= REASON_MAX ? reason : reason.substring(0, REASON_MAX - 1) + "…";
     }
 
     private String objection(Command command) {

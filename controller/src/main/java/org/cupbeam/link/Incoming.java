@@ -12,12 +12,15 @@ import org.cupbeam.event.StoredJson;
 import org.cupbeam.event.Topics;
 import org.cupbeam.journal.JournalException;
 import org.cupbeam.journal.Outbox;
+import org.cupbeam.rig.file.Shown;
 import org.slf4j.Logger;
 import org.slf4j.LoggerFactory;
 
 /** What is heard: commands for the lane, and how far the host has stored. Whatever makes no sense ends here. */
 final class Incoming {
     private static final Logger LOG = LoggerFactory.getLogger(Incoming.class);
+    /** An answer takes one character more, which the ellipsis may need. */
+    private static final int REASON_MAX = 399;
 
     private final Topics topics;
     private final Outbox outbox;
@@ -95,9 +98,7 @@ final class Incoming {
         refused++;
         LOG.warn("{}: {}", message.topic(), e.getMessage());
         if (e.id() != null) {
-            String reason = e.getMessage();
-            post.answer(new Answer(e.id(), false, reason.substring(0, Math.min(400, reason.length())),
-                    outbox.last()));
+            post.answer(new Answer(e.id(), false, Shown.of(e.getMessage(), REASON_MAX), outbox.last()));
         }
     }
 }
