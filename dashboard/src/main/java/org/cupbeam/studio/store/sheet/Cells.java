@@ -9,6 +9,8 @@ import java.util.Map;
  * @param values texts, numbers and truth values; a column that is not there is as good as null
  */
 public record Cells(String where, Map<String, Object> values) {
+    /** The most columns that a row may have: more than three times as many as any export. */
+    static final int MOST_COLUMNS = 100;
     private static final int LONGEST_SHOWN = 40;
     private static final int MOST_COUNTED = 1_000_000;
 

@@ -8,6 +8,7 @@ import com.fasterxml.jackson.dataformat.csv.CsvGenerator;
 import com.fasterxml.jackson.dataformat.csv.CsvMapper;
 import com.fasterxml.jackson.dataformat.csv.CsvParser;
 import com.fasterxml.jackson.dataformat.csv.CsvSchema;
+import java.io.CharConversionException;
 import java.io.IOException;
 import java.io.InputStream;
 import java.io.OutputStream;
@@ -71,10 +72,15 @@ public final class CsvSheet {
     public static void read(String name, InputStream from, RowReader reader) throws IOException, BadRow {
         CsvSchema schema = CsvSchema.emptySchema().withHeader().withNullValue("");
         int number = 1;
-        try (MappingIterator<Map<String, String>> rows = CSV.readerFor(Map.class).with(schema).readValues(from)) {
+        try (MappingIterator<Map<String, String>> rows = CSV.readerFor(Map.class).with(schema).readValues(new ShortLines(from))) {
             while (rows.hasNextValue()) {
                 Map<String, Object> values = new LinkedHashMap<>();
-                rows.nextValue().forEach((column, text) -> values.put(column, text == null || text.isEmpty() ? null
+                Map<String, String> row = rows.nextValue();
+                if (row.size() > Cells.MOST_COLUMNS) {
+                    throw new BadRow(name + " row " + number + ": has more than " + Cells.MOST_COLUMNS + " columns; is it a table "
+                            + "that was exported?");
+                }
+                row.forEach((column, text) -> values.put(column, text == null || text.isEmpty() ? null
                         : unguarded(text)));
                 reader.row(null, new Cells(name + " row " + number, values));
                 number++;
@@ -82,6 +88,10 @@ public final class CsvSheet {
         } catch (JsonProcessingException e) {
             throw new BadRow(name + " row " + number + ": " + e.getOriginalMessage() + "; give lines of values, "
                     + "separated by commas, as the export writes them");
+        } catch (ShortLines.TooLong e) {
+            throw new BadRow(name + " row " + number + ": has " + e.getMessage() + "; is it a table?");
+        } catch (CharConversionException e) {
+            throw new BadRow(name + " row " + number + ": is not text in UTF-8; save the table as UTF-8");
         }
     }
 

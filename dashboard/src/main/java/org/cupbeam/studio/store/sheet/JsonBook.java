@@ -6,6 +6,7 @@ import com.fasterxml.jackson.core.JsonParser;
 import com.fasterxml.jackson.core.JsonProcessingException;
 import com.fasterxml.jackson.core.JsonToken;
 import com.fasterxml.jackson.core.StreamReadConstraints;
+import java.io.CharConversionException;
 import java.io.IOException;
 import java.io.InputStream;
 import java.io.OutputStream;
@@ -89,21 +90,25 @@ public final class JsonBook {
             }
         } catch (JsonProcessingException e) {
             throw new BadRow(name + ": " + e.getOriginalMessage() + "; " + REMEDY);
+        } catch (CharConversionException e) {
+            throw new BadRow(name + ": is not text in UTF-8; " + REMEDY);
         }
     }
 
     private static void sheet(JsonParser in, String name, String sheet, RowReader reader) throws IOException, BadRow {
         int number = 1;
         while (in.nextToken() == JsonToken.START_OBJECT) {
-            reader.row(sheet, new Cells(name + " " + sheet + " " + number, values(in)));
+            String where = name + " " + sheet + " " + number;
+            reader.row(sheet, new Cells(where, values(in, where)));
             number++;
         }
         require(in.currentToken() == JsonToken.END_ARRAY, name, sheet + " " + number + " is no object");
     }
 
-    private static Map<String, Object> values(JsonParser in) throws IOException {
+    private static Map<String, Object> values(JsonParser in, String where) throws IOException, BadRow {
         Map<String, Object> values = new LinkedHashMap<>();
         for (String column = in.nextFieldName(); column != null; column = in.nextFieldName()) {
+            require(values.size() < Cells.MOST_COLUMNS, where, "has more than " + Cells.MOST_COLUMNS + " columns");
             JsonToken token = in.nextToken();
             if (token.isStructStart()) {
                 in.skipChildren();

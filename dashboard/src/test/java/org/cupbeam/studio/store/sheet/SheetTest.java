@@ -10,6 +10,9 @@ import java.nio.charset.StandardCharsets;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
+import java.util.regex.Pattern;
+import java.util.stream.Collectors;
+import java.util.stream.IntStream;
 import net.jqwik.api.ForAll;
 import net.jqwik.api.Property;
 import net.jqwik.api.constraints.Size;
@@ -91,6 +94,53 @@ class SheetTest {
     void refusesWhatIsNoExport(String text) {
         assertThatThrownBy(() -> readJson(text)).isInstanceOf(BadRow.class).hasMessageStartingWith("file")
                 .hasMessageContaining("; give");
+    }
+
+    @Test
+    void takesSoManyColumnsAndNoMore() throws IOException, BadRow {
+        assertThat(readJson(columns(100)).get(0).values()).hasSize(100);
+        assertThatThrownBy(() -> readJson(columns(101))).hasMessage("file putts 1: has more than 100 columns; "
+                + "give a file that was exported as JSON");
+        String hundred = "a,".repeat(99) + "a";
+        assertThat(readCsv(numbered(hundred) + "\n" + hundred + "\n").get(0).values()).hasSize(100);
+        assertThatThrownBy(() -> readCsv(numbered(hundred + ",a") + "\n" + hundred + ",a\n"))
+                .hasMessage("file row 1: has more than 100 columns; is it a table that was exported?");
+    }
+
+    private static String columns(int count) {
+        return "{\"cupbeam_export\":1,\"putts\":[{" + IntStream.range(0, count).mapToObj(i -> "\"c" + i + "\":1")
+                .collect(Collectors.joining(",")) + "}]}";
+    }
+
+    private static String numbered(String names) {
+        int[] number = new int[1];
+        return Pattern.compile("a").matcher(names).replaceAll(each -> "a" + number[0]++);
+    }
+
+    @Test
+    void takesALineOfSoManyBytesAndNoMore() throws IOException, BadRow {
+        String row = "a,b,c,d,e,f,g\n" + ("x".repeat(9_361) + ",").repeat(6) + "y".repeat(9_364);
+        assertThat(readCsv(row + "\n")).hasSize(1);
+        assertThatThrownBy(() -> readCsv(row + "y\n"))
+                .isInstanceOf(BadRow.class).hasMessage("file row 1: has a line of more than 65536 bytes; is it a table?");
+        assertThatThrownBy(() -> readCsv("a,".repeat(1_000_000))).isInstanceOf(BadRow.class).hasMessageContaining("65536 bytes");
+    }
+
+    @Test
+    void whatIsNoTextIsSaidToBeNone() {
+        byte[] json = "{\"cupbeam_export\":1,\"putts\":[{\"a\":\"\u00C3_\"}]}".getBytes(StandardCharsets.ISO_8859_1);
+        assertThatThrownBy(() -> JsonBook.read("file", new ByteArrayInputStream(json), (sheet, cells) -> { }))
+                .isInstanceOf(BadRow.class).hasMessageStartingWith("file: ");
+        byte[] csv = "name\n\u00C3_\n".getBytes(StandardCharsets.ISO_8859_1);
+        assertThatThrownBy(() -> CsvSheet.read("file", new ByteArrayInputStream(csv), (sheet, cells) -> { }))
+                .isInstanceOf(BadRow.class).hasMessage("file row 1: is not text in UTF-8; save the table as UTF-8");
+    }
+
+    @Test
+    void aReasonIsShortAndHarmless() {
+        assertThatThrownBy(() -> readJson("{\"cupbeam_export\":1,\"putts\":[{\"a\":n\u2028\u0007" + "x".repeat(2_000)))
+                .satisfies(e -> assertThat(e.getMessage().codePoints()).hasSizeLessThan(520)
+                        .noneMatch(each -> Character.isISOControl(each) || each == '\u2028'));
     }
 
     private static List<Object> row(Object... cells) {
