@@ -53,7 +53,7 @@ final class ExchangeRoutes implements Routes {
     }
 
     /** The body is the file itself, read as it comes: JSON, or CSV where its type says so. */
-    private void bring(Context ctx) throws IOException {
+    private void bring(Context ctx) {
         if (ctx.req().getContentLengthLong() > MOST_BYTES) {
             throw Refusal.badRequest("The file is larger than " + (MOST_BYTES >> 20) + " MB. Bring it in parts, as CSV.");
         }
@@ -63,6 +63,8 @@ final class ExchangeRoutes implements Routes {
                     ctx.req().getInputStream(), new Who(Access.who(ctx.req()), null, clock.millis())));
         } catch (BadRow e) {
             throw Refusal.badRequest(e.getMessage());
+        } catch (IOException e) {
+            throw Refusal.badRequest("The file broke off on its way; what had come of it is in. Bring it once more.");
         }
     }
 }

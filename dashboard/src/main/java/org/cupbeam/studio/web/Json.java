@@ -10,6 +10,7 @@ import java.io.IOException;
 
 /** JSON for the pages, from records: keys in snake_case, as on the wire. What lanes send is put into JSON elsewhere. */
 final class Json {
+    private static final int LONGEST_REASON = 300;
     private static final ObjectMapper MAPPER = JsonMapper.builder()
             .propertyNamingStrategy(PropertyNamingStrategies.SNAKE_CASE)
             .enable(DeserializationFeature.FAIL_ON_UNKNOWN_PROPERTIES)
@@ -39,9 +40,11 @@ final class Json {
                 return read;
             }
         } catch (JsonProcessingException e) {
-            throw Refusal.badRequest("What was sent is not what is asked for here: " + e.getOriginalMessage());
-        } catch (IOException e) {
-            throw new IllegalStateException("bytes in memory that cannot be read", e);
+            String why = e.getOriginalMessage();
+            throw Refusal.badRequest("What was sent is not what is asked for here: "
+                    + (why.length() <= LONGEST_REASON ? why : why.substring(0, LONGEST_REASON) + "…"));
+        } catch (IOException e) { // the connection broke off, or these are no characters
+            throw Refusal.badRequest("What was sent did not come whole, or is not text in UTF-8.");
         }
         throw Refusal.badRequest("Nothing was sent.");
     }
