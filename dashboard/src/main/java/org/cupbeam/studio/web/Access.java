@@ -13,6 +13,7 @@ import java.nio.charset.StandardCharsets;
 import java.security.MessageDigest;
 import java.util.Optional;
 import java.util.Set;
+import java.util.concurrent.Semaphore;
 import java.util.regex.Pattern;
 import org.cupbeam.studio.web.access.Sessions;
 import org.cupbeam.studio.web.access.Sessions.Session;
@@ -34,8 +35,11 @@ final class Access implements Filter {
     private static final Pattern CROOKED = Pattern.compile("//|/\\.\\.?(/|$)|[;\\\\]|%(2[eEfF]|5[cC]|00|25|3[bB])");
     private static final String SESSION = "cupbeam.session";
 
+    private static final int SIGN_IN_AT_ONCE = 4;
+
     private final StaffPin pin;
     private final Sessions sessions;
+    private final Semaphore signingIn = new Semaphore(SIGN_IN_AT_ONCE);
 
     Access(StaffPin pin, Sessions sessions) {
         this.pin = pin;
@@ -63,9 +67,25 @@ final class Access implements Filter {
             refuse(response, 412, "This page is from before the last sign-in. Load it again.");
         } else if (changes && !Caller.sendsData(request)) {
             refuse(response, 415, "What is sent here has to be application/json, or text/csv.");
+        } else if (signsIn && !staff) {
+            signIn(request, response, next);
         } else {
             session.filter(s -> staff).ifPresent(s -> request.setAttribute(SESSION, s));
             next.doFilter(request, response);
+        }
+    }
+
+    /** Of all requests of strangers only this is read to its end, however slowly it comes: so by a few threads alone. */
+    private void signIn(HttpServletRequest request, HttpServletResponse response, FilterChain next)
+            throws IOException, ServletException {
+        if (!signingIn.tryAcquire()) {
+            refuse(response, 429, "Too many sign in at once. Try again in a moment.");
+            return;
+        }
+        try {
+            next.doFilter(request, response);
+        } finally {
+            signingIn.release();
         }
     }
 

@@ -31,6 +31,7 @@ import org.cupbeam.studio.web.access.Tries;
 import org.eclipse.jetty.ee10.servlet.FilterHolder;
 import org.eclipse.jetty.ee10.servlet.ServletContextHandler;
 import org.eclipse.jetty.ee10.servlet.ServletHolder;
+import org.eclipse.jetty.server.handler.ThreadLimitHandler;
 import org.eclipse.jetty.util.thread.QueuedThreadPool;
 import org.slf4j.Logger;
 import org.slf4j.LoggerFactory;
@@ -40,6 +41,8 @@ public final class WebServer implements AutoCloseable {
     private static final Logger LOG = LoggerFactory.getLogger(WebServer.class);
     private static final int MOST_THREADS = 16;
     private static final int LEAST_THREADS = 4;
+    /** Of one address: whoever does not read what is answered holds a thread, and must not hold them all. */
+    private static final int MOST_THREADS_OF_ONE = 6;
     private static final int THREAD_IDLE_MS = 30_000;
     private static final long LOOK_EVERY_MS = 250;
     private static final long PULSE_EVERY_S = 10;
@@ -160,7 +163,12 @@ public final class WebServer implements AutoCloseable {
         config.startup.startupWatcherEnabled = false;
         config.jetty.threadPool = new QueuedThreadPool(MOST_THREADS, LEAST_THREADS, THREAD_IDLE_MS);
         config.jetty.modifyServletContextHandler(this::servlets);
-        config.jetty.modifyServer(server -> server.setStopTimeout(0));
+        config.jetty.modifyServer(server -> {
+            server.setStopTimeout(0);
+            ThreadLimitHandler fair = new ThreadLimitHandler();
+            fair.setThreadLimit(MOST_THREADS_OF_ONE);
+            server.setHandler(fair);
+        });
         config.staticFiles.add(files -> {
             files.hostedPath = "/";
             files.directory = "/web";

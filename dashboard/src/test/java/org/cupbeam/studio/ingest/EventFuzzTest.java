@@ -20,7 +20,7 @@ class EventFuzzTest {
     @Test
     void whateverComesAsAnEventIsKeptOrSetAsideWithAReasonAndEveryPageIsShownNevertheless() throws Exception {
         try (EventTarget target = new EventTarget()) {
-            assertThat(Fuzz.of(target, 250)).as("kinds of outcome").isGreaterThan(20);
+            assertThat(Fuzz.of(target, 500)).as("kinds of outcome").isGreaterThan(20);
             assertThat(target.kept()).as("kept").isGreaterThan(20);
             assertThat(target.deadLetters()).as("set aside").isGreaterThan(10);
             for (String page : PAGES) {
