@@ -10,6 +10,7 @@ import java.time.ZoneOffset;
 import java.time.format.DateTimeFormatter;
 import java.util.Map;
 import java.util.UUID;
+import org.cupbeam.event.Source;
 import org.slf4j.Logger;
 import org.slf4j.LoggerFactory;
 import org.sqlite.SQLiteErrorCode;
@@ -72,7 +73,11 @@ final class Opening {
             }
             database.configure();
             check(database);
-            if (database.text("SELECT journal FROM about") == null) {
+            String id = database.text("SELECT journal FROM about");
+            if (id != null && !Source.isJournal(id)) {
+                throw new SQLiteException("its id is none that a journal can have", SQLiteErrorCode.SQLITE_CORRUPT);
+            }
+            if (id == null) {
                 database.execute("INSERT INTO about (one, journal) VALUES (1, '"
                         + UUID.randomUUID().toString().replace("-", "") + "')");
             }

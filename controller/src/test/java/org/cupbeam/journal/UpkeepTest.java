@@ -7,6 +7,7 @@ import java.nio.charset.StandardCharsets;
 import java.nio.file.FileAlreadyExistsException;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.sql.DriverManager;
 import java.util.Arrays;
 import java.util.Collections;
 import java.util.List;
@@ -144,6 +145,20 @@ class UpkeepTest {
                 flipped[dice.nextInt(flipped.length)] ^= (byte) (1 << dice.nextInt(8));
             }
             damaged(flipped, all);
+        }
+    }
+
+    /** A flipped bit made one; the lane could not begin any more. */
+    @Test
+    void anIdThatNoJournalCanHaveIsDamage() throws Exception {
+        List<String> all = written();
+        try (var database = DriverManager.getConnection("jdbc:sqlite:" + file); var change = database.createStatement()) {
+            change.execute("UPDATE about SET journal = '8d0b/a7c'");
+        }
+        damaged(Files.readAllBytes(file), all);
+        try (Journal<String> journal = Notes.open(file)) {
+            assertThat(journal.id()).isNotEqualTo("8d0b/a7c");
+            assertThat(journal.left()).isEqualTo(EVENTS);
         }
     }
 
