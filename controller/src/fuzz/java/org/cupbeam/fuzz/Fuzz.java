@@ -21,8 +21,7 @@ public final class Fuzz {
     private static final int SHAPES_MAX = 2_000;
     /** Longer ones teach little, and take long. */
     private static final int KEPT_MAX = 8 * 1024;
-    private static final boolean NIGHTLY = Boolean.getBoolean("cupbeam.nightly");
-    private static final int NIGHTLY_TIMES = 150;
+    private static final int TIMES = Integer.getInteger("cupbeam.fuzz.times", Boolean.getBoolean("cupbeam.nightly") ? 60 : 1);
 
     private final Target target;
     private final long seed;
@@ -37,14 +36,14 @@ public final class Fuzz {
     }
 
     /**
-     * Gives it all that was once a fault, then so many spoilt inputs; in the nightly profile 150 times as many, or
-     * {@code -Dcupbeam.fuzz.tries=N} of them. The seed is {@code -Dcupbeam.seed=N}, or a fresh one, and is printed.
+     * Gives it all that was once a fault, then so many spoilt inputs; in the nightly profile 60 times as many, or
+     * {@code -Dcupbeam.fuzz.times=N} as many. The seed is {@code -Dcupbeam.seed=N}, or a fresh one, and is printed.
      *
      * @return how many shapes of outcome there were
      */
     public static int of(Target target, int tries) {
         long seed = Long.getLong("cupbeam.seed", new Random().nextLong() & Integer.MAX_VALUE);
-        int count = Integer.getInteger("cupbeam.fuzz.tries", NIGHTLY ? tries * NIGHTLY_TIMES : tries);
+        int count = tries * TIMES;
         Fuzz fuzz = new Fuzz(target, seed);
         fuzz.known();
         for (int i = 0; i < count; i++) {

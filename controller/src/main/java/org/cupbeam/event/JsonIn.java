@@ -61,7 +61,7 @@ final class JsonIn {
             String key = from.currentName();
             from.nextToken();
             if (map.containsKey(key)) {
-                throw new BadMessage(key, "is there twice in one object", "say it once");
+                throw new BadMessage(key.isBlank() ? "a key without a name" : key, "is there twice in one object", "say it once");
             }
             map.put(key, value(from));
         }

@@ -48,6 +48,7 @@ class RubbishTest {
             "player":"Ana",                  | ^^                         | data.play.player: is missing; it has to be there
             "station":3                      | "station":0                | data.play.station: is 0; give a whole number, 1 to
             "rim":true                       | "rim":"yes"                | data.attempt.rim: is "yes"; give true or false
+            "play":{                         | "play":{"":1,"":2,         | a key without a name: is there twice in one object
             "play":{                         | "play":7,"q":{             | data.play: is 7; give an object
             "play":{                         | "play":{"run":"r","run":"r", | run: is there twice in one object
             """)
@@ -105,7 +106,7 @@ class RubbishTest {
                         Character.getType(c) == Character.SURROGATE));
         String key = "k\\u001b" + "y".repeat(30_000);
         assertThatThrownBy(() -> EventJson.decode(bytes("{\"" + key + "\":1,\"" + key + "\":1}")))
-                .hasMessageMatching("k\\\\u001By{98}…: is there twice in one object; say it once");
+                .hasMessageMatching("k\\\\u001By{93}…: is there twice in one object; say it once");
     }
 
     /** Written out they have more digits than a reader takes: the lane could not have read its own journal again. */

@@ -65,6 +65,7 @@ public final class MessageTarget implements Target {
                 assertThat(readings.get(1).getClass()).isEqualTo(readings.get(0).getClass());
             } catch (BadMessage bad) {
                 assertThat(bad).hasMessageMatching("(?s).+: .+; .+");
+                assertThat(bad.getMessage()).hasSizeLessThan(520);
                 said.append(bad.getMessage()).append('\n');
             }
         }

@@ -9,21 +9,20 @@ public final class Shown {
      * A text for an eye. Control characters, invisible ones that turn or break a line, and halves of characters are
      * shown as their numbers.
      *
-     * @param most how many characters at most; an ellipsis stands for the rest
+     * @param most how many characters of what is shown, at most; an ellipsis stands for the rest
      */
     public static String of(String text, int most) {
         StringBuilder shown = new StringBuilder(Math.min(text.length(), most) + 1);
-        int at = 0;
-        for (int count = 0; at < text.length() && count < most; count++) {
+        for (int at = 0; at < text.length(); ) {
             int each = text.codePointAt(at);
-            if (isHarmless(each)) {
-                shown.appendCodePoint(each);
-            } else {
-                shown.append(String.format("\\u%04X", each));
+            String next = isHarmless(each) ? Character.toString(each) : String.format("\\u%04X", each);
+            if (shown.length() + next.length() > most) {
+                return shown.append('…').toString();
             }
+            shown.append(next);
             at += Character.charCount(each);
         }
-        return shown.append(at < text.length() ? "…" : "").toString();
+        return shown.toString();
     }
 
     private static boolean isHarmless(int each) {

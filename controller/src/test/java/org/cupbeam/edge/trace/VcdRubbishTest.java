@@ -87,8 +87,8 @@ class VcdRubbishTest {
     @Test
     void namesAndCodesOfSignalsAreShownShortAndHarmlessToo() {
         refuses(HEAD.replace("wire 1 !", "wi\u001B[1m 1 !").replace("1 !", "\b" + "9".repeat(300) + " !"), 3,
-                "past-1 is a wi\\u001B[1m of size \\u0008" + "9".repeat(39) + "…; a sensor's wire has size 1");
-        refuses(HEAD.replace("1 ! past-1", "1 ! \u0007" + "n".repeat(99)), 6, "which has \\u0007" + "n".repeat(39) + "…, cup");
+                "past-1 is a wi\\u001B[1m of size \\u0008" + "9".repeat(34) + "…; a sensor's wire has size 1");
+        refuses(HEAD.replace("1 ! past-1", "1 ! \u0007" + "n".repeat(99)), 6, "which has \\u0007" + "n".repeat(34) + "…, cup");
         refuses(HEAD.replace("1 ! past-1", "1 " + "\u007F!".repeat(40) + " past-1"), 3, "\"\\u007F!\\u007F!");
         refuses(HEAD.replace("1 us", "1 \u001Bus"), 1, "\"1\\u001Bus\" is no unit of time");
     }

@@ -124,7 +124,7 @@ final class AccessRoutes implements Routes {
 
     /** As corrections will carry it: on one line, and no longer than the lanes take. */
     private static String name(String given) {
-        String clean = given == null ? "" : given.replaceAll("[\\p{Cntrl}\\p{Cs}]", " ").strip();
+        String clean = given == null ? "" : given.replaceAll("[\\p{Cc}\\p{Cs}]", " ").strip();
         int length = Math.min(clean.codePointCount(0, clean.length()), Score.MAX_NAME);
         return clean.isEmpty() ? NAMELESS : clean.substring(0, clean.offsetByCodePoints(0, length)).strip();
     }

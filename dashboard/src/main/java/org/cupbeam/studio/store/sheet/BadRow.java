@@ -13,7 +13,7 @@ public final class BadRow extends Exception {
     }
 
     private static String shown(String message) {
-        String whole = message.replaceAll("[\\p{Cntrl}\\p{Cs}\\u2028\\u2029]", "\uFFFD");
+        String whole = message.replaceAll("[\\p{Cc}\\p{Cs}\\u2028\\u2029]", "\uFFFD");
         return whole.codePointCount(0, whole.length()) <= LONGEST ? whole
                 : whole.substring(0, whole.offsetByCodePoints(0, LONGEST)) + "…";
     }
