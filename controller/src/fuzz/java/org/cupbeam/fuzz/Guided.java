@@ -37,7 +37,7 @@ public final class Guided {
                 "-D" + TARGET + "=" + type.getName(), "-cp", System.getProperty("java.class.path"),
                 "com.code_intelligence.jazzer.Jazzer", "--target_class=" + Guided.class.getName(), "--reproducer_path=" + folder,
                 "--instrumentation_includes=org.cupbeam.**:org.tomlj.**:com.fasterxml.jackson.core.**",
-                "-max_total_time=" + Integer.getInteger("cupbeam.fuzz.seconds", 60), "-timeout=10", "-rss_limit_mb=1500",
+                "-max_total_time=" + Integer.getInteger("cupbeam.fuzz.seconds", 60), "-timeout=60", "-rss_limit_mb=1500",
                 "-seed=" + seed, "-max_len=" + each.longest(), "-dict=" + words(folder, each.words()),
                 "-artifact_prefix=" + folder + "/", corpus.toString()).redirectErrorStream(true).redirectOutput(said.toFile()).start();
         int status = jazzer.waitFor();
