@@ -4,6 +4,7 @@ import java.io.IOException;
 import java.io.PrintWriter;
 import java.io.UncheckedIOException;
 import java.nio.file.NoSuchFileException;
+import org.cupbeam.service.LevelledLines;
 
 /** Where the program begins. */
 public final class Cupbeam {
@@ -11,6 +12,7 @@ public final class Cupbeam {
     }
 
     public static void main(String[] arguments) {
+        LevelledLines.whereTheJournalReads();
         LaneCommand lane = QuickStart.lane(arguments);
         System.exit(lane == null ? Commands.execute(arguments) : run(lane));
     }

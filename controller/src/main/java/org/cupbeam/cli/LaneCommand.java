@@ -17,6 +17,7 @@ import org.cupbeam.link.LinkOptions;
 import org.cupbeam.link.PasswordFile;
 import org.cupbeam.rig.Rig;
 import org.cupbeam.rig.file.BadFileException;
+import org.cupbeam.service.Overseer;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Option;
@@ -83,11 +84,18 @@ final class LaneCommand implements Callable<Integer> {
     }
 
     private int run(Lane running, Rig rig, LinkOptions link) throws IOException, InterruptedException {
-        Runtime.getRuntime().addShutdownHook(new Thread(running::close, "end"));
+        Overseer overseer = Overseer.ofThisProcess();
+        Runtime.getRuntime().addShutdownHook(new Thread(() -> {
+            overseer.stopping();
+            running.close();
+        }, "end"));
         running.whenHung(() -> Runtime.getRuntime().halt(HUNG)); // whoever keeps it running starts it again
         running.start(edges.open(rig, running::upNext));
-        System.err.println("cupbeam: lane " + studio + "/" + lane + " is ready, " + playing(running.upNext())
-                + "; its data is in " + data.toAbsolutePath().normalize() + ", its broker " + link);
+        String state = "lane " + studio + "/" + lane + " is ready, " + playing(running.upNext())
+                + "; its data is in " + data.toAbsolutePath().normalize() + ", its broker " + link;
+        overseer.ready(state);
+        running.whileWell(overseer::well);
+        System.err.println("cupbeam: " + state);
         new CountDownLatch(1).await();
         return 0;
     }

@@ -1,7 +1,12 @@
 package org.cupbeam.cli;
 
+import java.io.IOException;
+import java.io.UncheckedIOException;
+import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.List;
+import java.util.regex.Pattern;
+import java.util.stream.Stream;
 
 /**
  * Reads the lane command's options without the library that reads them otherwise: a lane that lost its power is to be
@@ -9,14 +14,17 @@ import java.util.List;
  * (a wish for help, an option that is wrong or unknown) is left to the library, and so is every word about it.
  */
 final class QuickStart {
+    private static final Pattern PLAIN = Pattern.compile("--[a-z-]+(\\s+[^\\s\"'#@]+)?");
+
     private QuickStart() {
     }
 
     /** The lane command as these arguments have it; null where they are better read with care. */
-    static LaneCommand lane(String... arguments) {
-        if (arguments.length == 0 || !arguments[0].equals("lane")) {
+    static LaneCommand lane(String... given) {
+        if (given.length == 0 || !given[0].equals("lane")) {
             return null;
         }
+        String[] arguments = given.length == 2 && given[1].startsWith("@") ? written(Path.of(given[1].substring(1))) : given;
         LaneCommand command = new LaneCommand();
         try {
             for (int i = 1; i < arguments.length; i++) {
@@ -31,6 +39,17 @@ final class QuickStart {
             return null;
         }
         return command.edges.rigFile == null ? null : command;
+    }
+
+    /** What a file of options says, an option on each line; nothing where it is not as plain as that. */
+    private static String[] written(Path file) {
+        try (Stream<String> lines = Files.lines(file)) {
+            return Stream.concat(Stream.of("lane"), lines.map(String::strip).filter(line -> !line.isEmpty() && line.charAt(0) != '#')
+                    .flatMap(line -> PLAIN.matcher(line).matches() ? Stream.of(line.split("\\s+")) : Stream.of("")))
+                    .toArray(String[]::new);
+        } catch (IOException | UncheckedIOException unreadable) {
+            return new String[0];
+        }
     }
 
     /** @return whether there is an option of this name */

@@ -37,7 +37,8 @@ public final class Lane implements AutoCloseable {
     private volatile Worker loop;
     private volatile long lastStepNs;
     private Worker watchdog;
-    private Runnable whenHung = () -> { };
+    private volatile Runnable whenHung = () -> { };
+    private volatile Runnable whileWell = () -> { };
     private EdgeSource source;
 
     private Lane(LaneSettings settings, Surroundings around, LinkOptions broker, Journal<Told> opened)
@@ -88,6 +89,11 @@ public final class Lane implements AutoCloseable {
         whenHung = cure;
     }
 
+    /** What to do about each second, on a thread beside, for as long as its loop comes round. */
+    public void whileWell(Runnable sign) {
+        whileWell = sign;
+    }
+
     /** Lets it run: edges come from the source, which it closes in the end. Called once. */
     public void start(EdgeSource edges) {
         source = edges;
@@ -95,8 +101,8 @@ public final class Lane implements AutoCloseable {
         agent.scribe().start();
         lastStepNs = System.nanoTime();
         loop = Worker.start("lane", this::step, () -> (long) (agent.idleNs() / pace));
-        watchdog = Worker.start("watchdog", new Watchdog(System::nanoTime, () -> lastStepNs, this::hangs)::doWork,
-                LOOK_NS);
+        watchdog = Worker.start("watchdog", new Watchdog(System::nanoTime, () -> lastStepNs, this::hangs,
+                () -> whileWell.run())::doWork, LOOK_NS);
         edges.start(agent.edges());
         if (link != null) {
             link.start();

@@ -12,23 +12,28 @@ final class Watchdog {
     private final LongSupplier nanoTime;
     private final LongSupplier lastStepNs;
     private final Runnable bite;
+    private final Runnable sign;
     private long looksHung;
 
     /**
      * @param nanoTime   the machine's monotonic clock
      * @param lastStepNs when the loop last began a step, on the same
      * @param bite       what to do, once, when it does not begin another
+     * @param sign       what to do at each look as long as it does
      */
-    Watchdog(LongSupplier nanoTime, LongSupplier lastStepNs, Runnable bite) {
+    Watchdog(LongSupplier nanoTime, LongSupplier lastStepNs, Runnable bite, Runnable sign) {
         this.nanoTime = nanoTime;
         this.lastStepNs = lastStepNs;
         this.bite = bite;
+        this.sign = sign;
     }
 
     /** One look. A whole process that was stopped for a while is given time until the next before it is blamed. */
     int doWork() {
         looksHung = nanoTime.getAsLong() - lastStepNs.getAsLong() > PATIENCE_NS ? looksHung + 1 : 0;
-        if (looksHung == 2) {
+        if (looksHung == 0) {
+            sign.run();
+        } else if (looksHung == 2) {
             bite.run();
         }
         return 0;

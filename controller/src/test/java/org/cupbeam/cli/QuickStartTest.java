@@ -2,9 +2,13 @@ package org.cupbeam.cli;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
+import java.io.IOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
 import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.ValueSource;
 import picocli.CommandLine;
@@ -42,6 +46,23 @@ class QuickStartTest {
     void whatIsNotSaidIsAsTheLibraryHasIt() {
         String[] least = {"lane", "--seed", "1", "--rig", "rig.toml"};
         assertThat(QuickStart.lane(least)).usingRecursiveComparison().isEqualTo(withCare(least));
+    }
+
+    @Test
+    void aFileOfOptionsIsReadAsTheLibraryReadsIt(@TempDir Path folder) throws IOException {
+        Path file = Files.writeString(folder.resolve("lane.options"),
+                "# the lane\n\n--rig  rig.toml\n  --seed 7\n--practice\n# --broker tcp://elsewhere:1883\n");
+        String[] said = {"lane", "@" + file};
+        assertThat(QuickStart.lane(said)).usingRecursiveComparison().isEqualTo(withCare(said))
+                .isEqualTo(withCare("lane", "--rig", "rig.toml", "--seed", "7", "--practice"));
+    }
+
+    @ParameterizedTest
+    @ValueSource(strings = {"--rig 'my rig.toml'", "--rig a # mine", "rig.toml", "--rig @more", "--rig a --practice", ""})
+    void aFileThatIsNotPlainIsLeftToTheLibrary(String line, @TempDir Path folder) throws IOException {
+        Path file = Files.writeString(folder.resolve("lane.options"), line + "\n--seed 1\n");
+        assertThat(QuickStart.lane("lane", "@" + file)).isNull();
+        assertThat(QuickStart.lane("lane", "@" + folder.resolve("nowhere"))).isNull();
     }
 
     @ParameterizedTest

@@ -10,7 +10,9 @@ class WatchdogTest {
     private final AtomicLong now = new AtomicLong(7);
     private final AtomicLong step = new AtomicLong(7);
     private final AtomicInteger bites = new AtomicInteger();
-    private final Watchdog dog = new Watchdog(now::get, step::get, bites::incrementAndGet);
+    private final AtomicInteger signs = new AtomicInteger();
+    private final Watchdog dog = new Watchdog(now::get, step::get, bites::incrementAndGet,
+            signs::incrementAndGet);
 
     private void look(long secondsLater) {
         now.addAndGet(secondsLater * 1_000_000_000);
@@ -24,6 +26,18 @@ class WatchdogTest {
             step.set(now.get());
         }
         assertThat(bites).hasValue(0);
+        assertThat(signs).hasValue(100);
+    }
+
+    @Test
+    void aLoopThatHangsGivesNoSignOfLife() {
+        look(11);
+        look(1);
+        look(60);
+        assertThat(signs).hasValue(0);
+        step.set(now.get());
+        look(1);
+        assertThat(signs).hasValue(1);
     }
 
     @Test

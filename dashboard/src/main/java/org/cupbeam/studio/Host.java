@@ -26,6 +26,7 @@ public final class Host implements AutoCloseable {
 
     private final Deque<AutoCloseable> running = new ArrayDeque<>();
     private WebServer web;
+    private Store store;
 
     private Host() {
     }
@@ -61,6 +62,15 @@ public final class Host implements AutoCloseable {
         return web.port();
     }
 
+    /** Returns when its store has been read, be it in vain: a store that answers no more is not to be told from a host that hangs. */
+    void comesRound() {
+        try {
+            store.read(handle -> handle.createQuery("SELECT 1").mapTo(int.class).one());
+        } catch (RuntimeException trouble) {
+            LOG.debug("the store cannot be read", trouble); // whoever wants something of it says so
+        }
+    }
+
     /** Has something that was started later stop before the host does. */
     public void stopsFirst(AutoCloseable later) {
         running.push(later);
@@ -79,7 +89,7 @@ public final class Host implements AutoCloseable {
     }
 
     private void open(Database database, Connection broker, Door door) throws BindException {
-        Store store = Store.open(database);
+        store = Store.open(database);
         running.push(store);
         LiveLanes lanes = new LiveLanes(UUID.randomUUID().toString().substring(0, 8));
         web = new WebServer(store, lanes, door.pin(), Clock.systemDefaultZone(), door.proxies());

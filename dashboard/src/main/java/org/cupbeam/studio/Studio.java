@@ -10,7 +10,10 @@ import java.util.Map;
 import java.util.concurrent.Callable;
 import java.util.concurrent.CountDownLatch;
 import org.cupbeam.event.Topics;
+import org.cupbeam.lane.Lane;
 import org.cupbeam.lane.Lanes;
+import org.cupbeam.service.LevelledLines;
+import org.cupbeam.service.Overseer;
 import org.cupbeam.studio.ingest.Pass;
 import org.cupbeam.studio.ingest.PahoConnection;
 import org.cupbeam.studio.seed.Seed;
@@ -30,6 +33,7 @@ import picocli.CommandLine.Spec;
         description = "Keeps what the lanes of a studio see, and shows it.", subcommands = PinCommand.class)
 public final class Studio implements Callable<Integer> {
     private static final String CLIENT_ID = "cupbeam-host";
+    private static final int HUNG = 3;
     static final String VERSION = "0.1.0";
     private static final long HISTORY_SEED = 20;
     private static final List<String> DUEL = List.of("Nadia", "Tomas");
@@ -74,6 +78,7 @@ public final class Studio implements Callable<Integer> {
     private final CountDownLatch stopped = new CountDownLatch(1);
 
     public static void main(String[] args) {
+        LevelledLines.whereTheJournalReads();
         System.exit(new CommandLine(new Studio()).execute(args));
     }
 
@@ -107,8 +112,13 @@ public final class Studio implements Callable<Integer> {
              EmbeddedBroker broker = mqtt.startUnlessElsewhere();
              Host host = startHost(folder.path(), new PahoConnection(mqtt.uri(broker), CLIENT_ID, pass))) {
             startLanes(host, folder.path(), mqtt.uri(broker));
-            say("Studio at http://localhost:" + host.port() + ", all data in " + folder.path() + ". Ctrl-C stops it.");
+            String state = "Studio at http://localhost:" + host.port() + ", all data in " + folder.path() + ".";
+            say(state + " Ctrl-C stops it.");
+            Overseer overseer = Overseer.ofThisProcess();
+            overseer.ready(state);
+            host.stopsFirst(Heartbeat.start(overseer, host::comesRound));
             toStop.await();
+            overseer.stopping();
         }
         say("Stopped. The data stay in " + data.toAbsolutePath().normalize() + ".");
     }
@@ -116,7 +126,9 @@ public final class Studio implements Callable<Integer> {
     private void startLanes(Host host, Path folder, String uri) throws CannotStart {
         try {
             for (Map.Entry<String, Path> lane : lanes.entrySet()) {
-                host.stopsFirst(Lanes.onBoard(topics(lane.getKey()), lane.getValue(), folder, uri, VERSION));
+                Lane running = Lanes.onBoard(topics(lane.getKey()), lane.getValue(), folder, uri, VERSION);
+                running.whenHung(() -> Runtime.getRuntime().halt(HUNG)); // whoever keeps it running starts it again
+                host.stopsFirst(running);
             }
             if (practice) {
                 host.stopsFirst(Lanes.simulated(topics("practice"), DUEL, speed, folder, uri, VERSION));

@@ -1,0 +1,7 @@
+/**
+ * The service manager of the machine, systemd as a rule: what it is told of this process, and how lines reach its journal.
+ *
+ * <p>Belongs here: that manager's protocol. Does not belong here: when the lane is ready or well, which {@code lane} and
+ * the commands know.
+ */
+package org.cupbeam.service;
