@@ -26,7 +26,7 @@ class TrackerPropertiesTest {
         // Else these properties would say little.
         Statistics.label("holed").collect(played.holed() > 0).coverage(c -> c.check(true).percentage(p -> p > 10));
         Statistics.label("finish").collect(played.attempts.stream().anyMatch(each -> each.finishSdMm() > 0))
-                .coverage(c -> c.check(true).percentage(p -> p > 20));
+                .coverage(c -> c.check(true).percentage(p -> p > 15));
     }
 
     @Property(tries = 300, edgeCases = EdgeCasesMode.NONE)
