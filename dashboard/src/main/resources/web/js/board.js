@@ -133,7 +133,7 @@ function best() {
   const run = state.best;
   const text = [];
   if (run) {
-    const when = new Date(run.ended_ms).toLocaleDateString(undefined, { day: "numeric", month: "long" });
+    const when = new Date(run.day + "T12:00:00Z").toLocaleDateString(undefined, { day: "numeric", month: "long", timeZone: "UTC" });
     text.push("Best to beat: ", html("b", {}, run.player ?? "somebody"),
       `, ${counted(run.stations_cleared, "station", "stations")} in ${counted(run.attempts, "putt", "putts")}, ${when}`);
   } else if (state.score?.drill) {

@@ -15,7 +15,7 @@ const SHEET_PX = 700;
 const asked = new URLSearchParams(location.search);
 const number = (key, fallback) => asked.has(key) && Number.isFinite(Number(asked.get(key))) ? Number(asked.get(key)) : fallback;
 const wish = {
-  lane: asked.get("lane"), live: !asked.has("stimp"), stimp: number("stimp", 10), up: number("up", null), side: number("side", 0), past: number("past", 300),
+  lane: asked.get("lane"), live: !asked.has("stimp"), stimp: number("stimp", 10), up: number("up", null), side: number("side", null), past: number("past", 300),
   stations: (asked.get("from") ?? "914.4,1828.8,2743.2,3657.6,4572").split(",").map(Number).filter(mm => mm > 0),
 };
 let lanes = [];
@@ -36,14 +36,19 @@ function up() {
   return wish.up ?? now()?.uphill_percent ?? 0;
 }
 
+/** Falling to the left positive. */
+function side() {
+  return wish.side ?? now()?.side_percent ?? 0;
+}
+
 function query() {
-  return new URLSearchParams({ stimp_ft: stimp(), uphill_percent: up(), side_percent: wish.side, past_mm: wish.past,
+  return new URLSearchParams({ stimp_ft: stimp(), uphill_percent: up(), side_percent: side(), past_mm: wish.past,
     stations_mm: wish.stations.join(","), units: usesFeet() ? "feet" : "metric" });
 }
 
 async function refresh() {
   const keep = new URLSearchParams({ ...(wish.lane ? { lane: wish.lane } : {}), ...(wish.live ? {} : { stimp: wish.stimp }),
-    ...(wish.up == null ? {} : { up: wish.up }), side: wish.side, past: wish.past, from: wish.stations.join(",") });
+    ...(wish.up == null ? {} : { up: wish.up }), ...(wish.side == null ? {} : { side: wish.side }), past: wish.past, from: wish.stations.join(",") });
   history.replaceState(null, "", "?" + keep);
   if (stimp() == null) {
     say(lanes.length === 0 ? "No lane has been heard yet: type the green's speed." : "This lane has not said yet how fast its green is: type the speed.");
@@ -78,7 +83,7 @@ function show() {
   plan(at("plan"), card);
   at("plan-said").textContent = card.rows.map(row => row.words).join(" ");
   at("csv").href = "/api/card/export?as=csv&" + query();
-  at("made").textContent = `Made on ${new Date().toLocaleDateString(undefined, { day: "numeric", month: "long", year: "numeric" })}. For a green that slopes evenly; the ball rolls from the start.`;
+  at("made").textContent = `Made on ${new Date(card.day + "T12:00:00Z").toLocaleDateString(undefined, { day: "numeric", month: "long", year: "numeric", timeZone: "UTC" })}. For a green that slopes evenly; the ball rolls from the start.`;
 }
 
 function aim(row) {
@@ -99,12 +104,18 @@ function fill() {
   at("stimp").value = round(metres ? wish.stimp * M_PER_FT : wish.stimp, metres ? 2 : 1);
   at("up").value = Math.abs(up());
   at("up-way").value = up() < 0 ? "down" : "up";
-  at("side").value = Math.abs(wish.side);
-  at("side-way").value = wish.side < 0 ? "right" : "left";
+  at("side").value = Math.abs(side());
+  at("side-way").value = side() < 0 ? "right" : "left";
+  at("slopes-from").textContent = `Along the line: ${from(wish.up, now()?.uphill_percent)}. Across it: ${from(wish.side, now()?.side_percent)}.`;
   at("past").value = round(wish.past / (usesFeet() ? IN : 10), 0);
   at("past-unit").textContent = usesFeet() ? "in" : "cm";
   at("from").value = wish.stations.map(mm => round(mm / (usesFeet() ? FT : 1000), 2)).join(", ");
   at("from-unit").textContent = usesFeet() ? "ft" : "m";
+}
+
+/** Where a slope comes from. */
+function from(typed, said) {
+  return typed != null ? "as typed" : said != null ? "as the lane's rig file has it" : wish.lane ? "its rig file says nothing, so level until you type what a level shows" : "level until you type what a level shows";
 }
 
 function round(value, decimals) {
@@ -115,7 +126,7 @@ function take(event) {
   const value = Number(String(event.target.value).replace(",", "."));
   const feet = usesFeet();
   switch (event.target.id || event.target.name) {
-    case "lane": wish.lane = event.target.value || null; wish.up = null; break;
+    case "lane": wish.lane = event.target.value || null; wish.up = null; wish.side = null; break;
     case "source": wish.live = event.target.value === "live"; if (!wish.live && now()?.now) wish.stimp = round(now().now.ft, 1); break;
     case "stimp": wish.stimp = round(at("stimp-unit").value === "m" ? value / M_PER_FT : value, 3); break;
     case "stimp-unit": break;

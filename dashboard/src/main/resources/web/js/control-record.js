@@ -9,13 +9,14 @@ import { length, usesFeet } from "./units.js";
 const at = id => document.getElementById(id);
 let asked = null;
 let known = [];
+let zone;
 
 /** Asks for them once the host has had time to keep the newest. */
 export function refresh(lane, soonMs = 500) {
   clearTimeout(asked);
   asked = setTimeout(async () => {
     try {
-      known = (await get(`/api/lanes/${lane}/putts`)).putts;
+      ({ zone, putts: known } = await get(`/api/lanes/${lane}/putts`));
       show(lane);
     } catch {
       // It is asked for again after the next putt.
@@ -46,7 +47,7 @@ function row(lane, each) {
   twice(strike, () => "Yes, it does not count", () => order(lane, { command: "void", of: each.sequence }, { words: "Struck from the record. The game stays as it is." })
     .then(done => done && refresh(lane, 700)));
   return html("li", {}, html("details", {}, html("summary", {}, mark(kind), html("span", {}, said),
-    html("time", { datetime: new Date(each.at_ms).toISOString() }, new Date(each.at_ms).toLocaleTimeString([], { hour: "2-digit", minute: "2-digit" }))),
+    html("time", { datetime: new Date(each.at_ms).toISOString() }, new Date(each.at_ms).toLocaleTimeString([], { hour: "2-digit", minute: "2-digit", timeZone: zone }))),
   html("div", { class: "row" }, strike, html("p", { class: "hint" }, "The record scores the run without it. To undo the last putt in the game, take it back instead."))));
 }
 

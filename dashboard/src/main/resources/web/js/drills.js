@@ -62,7 +62,7 @@ function showShelf() {
 function showOne(entry) {
   const own = entry.id !== undefined;
   at("one-name").textContent = entry.drill.name;
-  at("one-by").textContent = own ? `Changed by ${entry.changed_by}, ${new Date(entry.changed_ms).toLocaleDateString(undefined, { dateStyle: "medium" })}` : "Comes with the product";
+  at("one-by").textContent = own ? `Changed by ${entry.changed_by}, ${new Date(entry.changed_ms).toLocaleDateString(undefined, { dateStyle: "medium", timeZone: shelf.zone })}` : "Comes with the product";
   at("one-words").replaceChildren(...sentences(entry.drill).map(each => html("li", {}, each)));
   const file = html("a", { class: "button", href: own ? `/api/drills/${entry.id}/file` : `/api/presets/${entry.key}/file`, download: true }, "As a file");
   at("one-acts").replaceChildren(

@@ -11,25 +11,32 @@ export function dayPlot(into, lane, hourSaid) {
   const to = Math.max(from + 3_600_000, ...readings.map(each => each.at_ms));
   const f = frame(into, readings, lane.range, from - (to - from) * 0.03, to + (to - from) * 0.03, 240);
   const hour = [1, 2, 3, 4, 6].find(each => (to - from) / 3_600_000 / each <= f.width / 80) ?? 8;
-  for (let ms = Math.ceil(from / 3_600_000) * 3_600_000; ms <= to; ms += hour * 3_600_000) tick(into, f, f.x(ms), hourSaid(ms));
+  const whole = lane.start_ms + Math.ceil((from - lane.start_ms) / 3_600_000) * 3_600_000; // by the studio's clock
+  for (let ms = whole; ms <= to; ms += hour * 3_600_000) tick(into, f, f.x(ms), hourSaid(ms));
   const band = [...readings.map(each => `${f.x(each.at_ms)} ${f.y(each.high)}`), ...readings.toReversed().map(each => `${f.x(each.at_ms)} ${f.y(each.low)}`)];
   into.append(svg("path", { d: "M" + band.join("L") + "Z", class: "band" }),
     svg("path", { d: "M" + readings.map(each => `${f.x(each.at_ms)} ${f.y(each.ft)}`).join("L"), class: "line" }));
   for (const each of readings) into.append(svg("circle", { cx: f.x(each.at_ms), cy: f.y(each.ft), r: 3, class: "dot" }));
 }
 
-/** Day by day: each day's last reading with its bar; a triangle where it left the range. */
-export function daysPlot(into, lane, daySaid) {
+/** Day by day: each day's last reading with its bar; a triangle where it left the range; a test by rolled balls as a square. @param test null for none */
+export function daysPlot(into, lane, test, daySaid) {
   const day = text => Date.parse(text + "T12:00:00Z") / 86_400_000;
-  const first = day(lane.days[0].day);
-  const last = Math.max(first + 6, day(lane.days.at(-1).day));
-  const f = frame(into, lane.days.map(each => each.last), lane.range, first - 0.7, last + 0.7, 220);
+  const all = [...lane.days.map(each => day(each.day)), ...(test ? [day(test.day)] : [])];
+  const first = Math.min(...all);
+  const last = Math.max(first + 6, ...all);
+  const f = frame(into, [...lane.days.map(each => each.last), ...(test ? [test] : [])], lane.range, first - 0.7, last + 0.7, 220);
   const step = Math.ceil((last - first + 1) / Math.max(3, Math.floor(f.width / 90)));
   for (let each = Math.ceil(first); each <= last; each += step) tick(into, f, f.x(each), daySaid(new Date(each * 86_400_000).toISOString().slice(0, 10)));
   for (const each of lane.days) {
     const x = f.x(day(each.day));
     into.append(svg("line", { x1: x, x2: x, y1: f.y(each.last.low), y2: f.y(each.last.high), class: "bar" }),
       each.alert ? svg("path", { d: `M${x} ${f.y(each.last.ft) - 6}l6 10h-12z`, class: "out" }) : svg("circle", { cx: x, cy: f.y(each.last.ft), r: 4, class: "dot" }));
+  }
+  if (test) {
+    const x = f.x(day(test.day)) + 7; // beside that day's own
+    into.append(svg("line", { x1: x, x2: x, y1: f.y(test.low), y2: f.y(test.high), class: "test" }),
+      svg("rect", { x: x - 4, y: f.y(test.ft) - 4, width: 8, height: 8, class: "test" }));
   }
 }
 

@@ -4,6 +4,7 @@ import { Refused, get, send, tell, trying } from "./api.js";
 import { dayPlot, daysPlot } from "./green-plot.js";
 import { along, laneName, speed, testSaid } from "./green-words.js";
 import { keepers } from "./keep.js";
+import { dayKey } from "./logbook.js";
 import { nav } from "./nav.js";
 import { counted } from "./words.js";
 
@@ -11,6 +12,7 @@ const at = id => document.getElementById(id);
 const [, , studio, lane] = location.pathname.split("/");
 const path = `/api/green/${studio}/${lane}`;
 const EVERY_MS = 30_000;
+const DAYS = 60;
 let now = null;
 let turn = 0;
 
@@ -41,7 +43,7 @@ function show() {
   at("tested").hidden = now.test == null;
   if (now.test) at("tested").textContent = testSaid(now.test, now.zone);
   at("across").hidden = now.readings.length === 0;
-  at("over").hidden = now.days.length === 0;
+  at("over").hidden = now.days.length === 0 && !tested();
   const take = `${path}/export?day=${now.day}&as=`;
   at("day-csv").href = take + "csv&sheet=readings";
   at("days-csv").href = take + "csv&sheet=days";
@@ -67,13 +69,24 @@ function draw() {
       : " Three hours of play are needed before a drift can be told.";
     at("day-said").textContent = `${counted(now.readings.length, "reading", "readings")}, the last at ${clock(last.at_ms)}: ${speed(last.ft)}, ${last.low.toFixed(1)} to ${last.high.toFixed(1)}.${drift}`;
   }
+  const test = tested();
+  if (now.days.length > 0 || test) daysPlot(at("days-plot"), now, test, date);
+  const square = test ? ` The square is the last test with rolled balls, on ${date(test.day)}: ${speed(test.ft)}, ${test.low.toFixed(1)} to ${test.high.toFixed(1)}.` : "";
+  if (now.days.length === 0) at("days-said").textContent = "No putts were measured in these 60 days." + square;
   if (now.days.length > 0) {
-    daysPlot(at("days-plot"), now, date);
     const ends = now.days.map(each => each.last.ft);
     const out = now.days.filter(each => each.alert).length;
     at("days-said").textContent = `Each day's last reading of the ${counted(now.days.length, "day", "days")} with play in the last 60: between ${Math.min(...ends).toFixed(1)} and ${Math.max(...ends).toFixed(1)}\u00a0ft.`
-      + (now.range ? out === 0 ? " None was surely out of range." : ` ${counted(out, "day was", "days were")} surely out of range, shown as triangles.` : "");
+      + (now.range ? out === 0 ? " None was surely out of range." : ` ${counted(out, "day was", "days were")} surely out of range, shown as triangles.` : "") + square;
   }
+}
+
+/** The last test by rolled balls, where it lies within the days that are drawn. */
+function tested() {
+  if (!now.test) return null;
+  const day = dayKey(now.test.at_ms, now.zone);
+  const before = (Date.parse(now.day) - Date.parse(day)) / 86_400_000;
+  return before >= 0 && before < DAYS ? { day, ft: now.test.stimp_ft, low: now.test.low_ft, high: now.test.high_ft } : null;
 }
 
 function clock(ms) {

@@ -9,18 +9,18 @@ export function named(player) {
   return player?.name ?? (player ? "a player who was forgotten" : "nobody");
 }
 
-const THIS_YEAR = new Date().getFullYear();
-
-function year(ms) {
-  return new Date(ms).getFullYear() === THIS_YEAR ? {} : { year: "numeric" };
+/** The year goes without saying while it lasts, by the studio's clock. */
+function year(ms, zone) {
+  const of = at => new Date(at).toLocaleString("en", { year: "numeric", timeZone: zone });
+  return of(ms) === of(Date.now()) ? {} : { year: "numeric" };
 }
 
-export function when(ms, zone, options = { day: "numeric", month: "short", hour: "2-digit", minute: "2-digit", ...year(ms) }) {
+export function when(ms, zone, options = { day: "numeric", month: "short", hour: "2-digit", minute: "2-digit", ...year(ms, zone) }) {
   return new Date(ms).toLocaleString(undefined, { ...options, timeZone: zone });
 }
 
 export function day(ms, zone) {
-  return when(ms, zone, { weekday: "short", day: "numeric", month: "short", ...year(ms) });
+  return when(ms, zone, { weekday: "short", day: "numeric", month: "short", ...year(ms, zone) });
 }
 
 /** A moment's day as 2026-11-25, by the studio's clock. */

@@ -55,10 +55,14 @@ final class Parts {
         if (!Double.isNaN(green.uphillPercent())) {
             to.number("uphill_percent", green.uphillPercent());
         }
+        if (!Double.isNaN(green.sidePercent())) {
+            to.number("side_percent", green.sidePercent());
+        }
     }
 
     static GreenNow green(Fields from) throws BadMessage {
-        return new GreenNow(from.number("stimp_ft"), from.number("stimp_sd_ft"), from.numberOrNaN("uphill_percent"));
+        return new GreenNow(from.number("stimp_ft"), from.number("stimp_sd_ft"), from.numberOrNaN("uphill_percent"),
+                from.numberOrNaN("side_percent"));
     }
 
     static String id(Fields from, String key) throws BadMessage {

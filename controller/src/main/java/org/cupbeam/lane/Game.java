@@ -53,7 +53,8 @@ final class Game {
         this.sheet = sheet;
         this.wall = wall;
         this.clockOwed = clockOwed;
-        green = () -> new GreenNow(tracker.stimpFt(), tracker.stimpSdFt(), rig.uphillPercent());
+        double sidePercent = rig.sidePercent() == 0 ? Double.NaN : rig.sidePercent(); // 0 is what a rig file leaves unsaid
+        green = () -> new GreenNow(tracker.stimpFt(), tracker.stimpSdFt(), rig.uphillPercent(), sidePercent);
         rigLimitMm = rig.limitMm();
         unseenMm = tracker.unseenMm();
     }

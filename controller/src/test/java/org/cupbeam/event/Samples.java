@@ -68,7 +68,7 @@ public final class Samples {
                 OptionalInt.empty(), List.of(), null, GREEN, List.of(), TIME);
         Score outsideAnyRun = new Score("north", "bay-3", 12, Score.State.IDLE, null, 914.4, Tags.NONE, null, null,
                 OptionalInt.empty(), List.of(), new Score.Last(12, null, 0, Double.NaN, SHORT),
-                new GreenNow(9.5, 0.2, 1.5), List.of(new Score.BeamAt("near", -120.5)), TIME);
+                new GreenNow(9.5, 0.2, 1.5, -2.5), List.of(new Score.BeamAt("near", -120.5)), TIME);
         return List.of(idle, outsideAnyRun, score(2, 3));
     }
 

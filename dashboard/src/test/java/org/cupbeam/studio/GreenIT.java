@@ -3,14 +3,19 @@ package org.cupbeam.studio;
 import static org.assertj.core.api.Assertions.assertThat;
 
 import com.fasterxml.jackson.databind.JsonNode;
+import java.awt.image.BufferedImage;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.time.Duration;
 import java.time.Instant;
+import java.time.ZoneId;
 import java.util.Base64;
 import java.util.Map;
 import java.util.Random;
 import java.util.regex.Pattern;
+import java.util.stream.IntStream;
+import javax.imageio.ImageIO;
 import org.cupbeam.event.Data;
 import org.cupbeam.event.Event;
 import org.cupbeam.event.GreenNow;
@@ -18,6 +23,10 @@ import org.cupbeam.event.Source;
 import org.cupbeam.event.Stamp;
 import org.cupbeam.event.Tags;
 import org.cupbeam.event.Topics;
+import org.cupbeam.studio.store.GreenTest;
+import org.cupbeam.studio.store.Shelf;
+import org.cupbeam.studio.usage.OpeningHours;
+import org.cupbeam.studio.usage.StudioTime;
 import org.junit.jupiter.api.AfterAll;
 import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.BeforeAll;
@@ -141,6 +150,83 @@ class GreenIT {
         browser.click("#before");
         browser.awaitText("#said", "The green ran");
         assertThat(browser.value("document.querySelector('#day-csv').href").asText()).contains("day=2026-11-24");
+    }
+
+    @Test
+    void theCardsDrawingIsTakenAlongAsAPicture() throws Exception {
+        Path downloads = Files.createDirectory(folder.resolve("downloads"));
+        browser.call("Page.setDownloadBehavior", Map.of("behavior", "allow", "downloadPath", downloads.toString()));
+        open(1920, "/card?side=2&from=914.4,1828.8,2743.2");
+        browser.awaitText("#for", "as the lane reads it");
+        browser.value("[...document.querySelectorAll('#keep button')].find(each => each.textContent.includes('PNG')).click()");
+        Path file = downloads.resolve("card-lane-1.png");
+        long untilNs = System.nanoTime() + 20_000_000_000L;
+        while (!Files.exists(file) && System.nanoTime() < untilNs) {
+            Thread.sleep(50);
+        }
+
+        BufferedImage picture = ImageIO.read(file.toFile());
+        int wide = browser.value("Number(document.getElementById('plan').getAttribute('viewBox').split(' ')[2])").asInt();
+        assertThat(picture.getWidth()).as("at twice its size on the page").isEqualTo(2 * wide);
+        assertThat(IntStream.range(0, picture.getWidth() * picture.getHeight()).map(i ->
+                picture.getRGB(i % picture.getWidth(), i / picture.getWidth())).distinct().count()).as("colours").isGreaterThan(20);
+        assertThat(browser.complaints()).isEmpty();
+    }
+
+    @Test
+    void theSlopeAcrossIsTheRigFilesWhereItSaysSoAndTheCardSaysWhereItComesFrom() {
+        open(1920, "/card");
+        browser.awaitText("#for", "0.5 % uphill").awaitText("#slopes-from", "Along the line: as the lane's rig file has it. "
+                + "Across it: its rig file says nothing");
+        pages.lanes.score(LANE, Scenes.sloping(-1.5));
+        open(1920, "/card");
+        browser.awaitText("#for", "1.5 % falling to the right").awaitText("#slopes-from", "Across it: as the lane's rig file has it");
+        assertThat(browser.value("document.getElementById('side').value").asText()).isEqualTo("1.5");
+        browser.value(typed("side", "3"));
+        browser.awaitText("#for", "3.0 % falling to the right").awaitText("#slopes-from", "Across it: as typed");
+    }
+
+    @Test
+    void theLastTestWithRolledBallsStandsAmongTheDays() throws Exception {
+        plays(14);
+        pages.store.writing(h -> new GreenTest(Instant.parse("2026-11-20T23:30:00Z").toEpochMilli(), 9.7, 9.5, 9.9, 0.4, 8, "Kim")
+                .keep(h, LANE));
+        open(1920, "/green/home/lane-1");
+        browser.awaitText("#days-said", "The square is the last test with rolled balls, on Nov 21: 9.7 ft");
+        assertThat(browser.value("document.querySelectorAll('#days-plot rect.test').length").asInt()).isEqualTo(1);
+        browser.screenshot(Pictures.of("green-tested"));
+        open(1920, "/green/home/lane-1?day=2026-11-20");
+        browser.awaitText("#days-said", "Each day's last reading");
+        assertThat(browser.value("document.querySelectorAll('#days-plot .test').length").asInt()).as("not yet").isZero();
+        assertThat(browser.complaints()).isEmpty();
+    }
+
+    /** Whoever reads is in New York; the studio is in Berlin, where on 25 October half past two came twice. */
+    @Test
+    void timesAreTheStudiosWhereverTheReaderIsAndAsItsClocksAreSet() {
+        ScriptedLane lane = new ScriptedLane("lane-1", "j1");
+        long toNight = Duration.between(lane.wall(), Instant.parse("2026-10-24T22:30:00Z")).toSeconds();
+        pages.keep(lane.passes(toNight).starts("r1", null, "Ada", 1), lane.passes(7_200).holes("r1", null, "Ada", 1),
+                lane.passes(3_600).misses("r1", null, "Ada", 2, 300));
+        pages.store.writing(h -> Shelf.add(h, ScriptedLane.LADDER, "Kim", Instant.parse("2026-11-25T01:30:00Z").toEpochMilli()));
+        browser.call("Emulation.setTimezoneOverride", Map.of("timezoneId", "America/New_York"));
+        try {
+            open(1920, "/green/home/lane-1?day=2026-10-25");
+            browser.awaitText("#day-said", "2 readings, the last at 02:30 AM");
+            open(1920, "/runs");
+            browser.awaitText("main", "Oct 25").awaitText("main", "12:30 AM");
+            open(390, "/control/home/lane-1");
+            browser.awaitText("#putts", "02:30 AM");
+            assertThat(browser.value("[...document.querySelectorAll('#putts time')].map(e => e.textContent).join()").asText())
+                    .matches("02:30.AM,02:30.AM");
+            open(1920, "/drills#own-1");
+            browser.awaitText("#one-by", "Changed by Kim, Nov 25, 2026");
+            pages.store.writing(h -> new StudioTime(ZoneId.of("Pacific/Auckland"), OpeningHours.USUAL).set(h, 0));
+            open(1920, "/card");
+            browser.awaitText("#made", "Made on November 26, 2026");
+        } finally {
+            browser.call("Emulation.setTimezoneOverride", Map.of("timezoneId", ""));
+        }
     }
 
     /** Evenings until today, a putt every ten minutes, on a green that dries over the days and over each evening. */

@@ -6,6 +6,7 @@ import java.util.List;
 import java.util.OptionalInt;
 import java.util.stream.IntStream;
 import org.cupbeam.drill.EndedBy;
+import org.cupbeam.event.GreenNow;
 import org.cupbeam.event.Health;
 import org.cupbeam.event.Putt;
 import org.cupbeam.event.Score;
@@ -30,6 +31,12 @@ public final class Scenes {
     public static Score free(Putt last) {
         return new Score("home", "lane-1", 7, Score.State.IDLE, null, 914.4, Tags.NONE, null, null, OptionalInt.empty(),
                 List.of(), new Score.Last(7, null, 0, Double.NaN, last), ScriptedLane.GREEN, beams(), NOW);
+    }
+
+    /** On a green whose rig file tells a slope across the line, too. */
+    public static Score sloping(double sidePercent) {
+        return new Score("home", "lane-1", 7, Score.State.IDLE, null, 914.4, Tags.NONE, null, null, OptionalInt.empty(),
+                List.of(), new Score.Last(7, null, 0, Double.NaN, HOLED), new GreenNow(9.4, 0.2, 0.5, sidePercent), beams(), NOW);
     }
 
     public static Score alone(String player, long sequence, Putt last) {

@@ -51,30 +51,51 @@ public final class InsightBench {
         Coach coach = new Coach(store, InstantSource.system());
         Question question = Question.about(DrillFile.preset("ladder"), STEP_MM, Units.METRIC, ZoneOffset.UTC);
         if (warm) {
-            coach.warmUp();
-            Thread.sleep(15_000);
+            coach.warmUp(player -> question);
+            awaitWarm();
         }
-        say(putts, warm ? "first, after the warm-up" : "first, in a fresh process", time(() -> coach.portrait(1, question)));
+        changes(store); // of this player nothing is known any more
+        String first = warm ? "first, after the warm-up" : "first, in a fresh process";
+        double firstCpu = processorMs();
+        say(putts, first, time(() -> coach.portrait(1, question)));
+        say(putts, first + ", processor time", processorMs() - firstCpu);
         double[] cpu = new double[TIMES];
         double[] same = new double[TIMES];
         double[] changed = new double[TIMES];
         double[] read = new double[TIMES];
+        double[] readCpu = new double[TIMES];
         double[] version = new double[TIMES];
         for (int i = 0; i < TIMES; i++) {
             version[i] = time(() -> store.read(h -> PuttsVersion.of(h, 1)));
             same[i] = time(() -> coach.portrait(1, question));
-            store.writing(h -> h.execute("UPDATE player SET putts_changed = putts_changed + 1 WHERE id = 1"));
+            changes(store);
             double before = processorMs();
             changed[i] = time(() -> coach.portrait(1, question));
             cpu[i] = processorMs() - before;
+            double beforeRead = processorMs();
             read[i] = time(() -> store.read(h -> ShotReader.all(h, 1)));
+            readCpu[i] = processorMs() - beforeRead;
         }
         say(putts, "a look at the version", version);
         say(putts, "nothing changed", same);
         say(putts, "reading the putts", read);
+        say(putts, "the same, processor time", readCpu);
         say(putts, "all of it, after a change", changed);
         say(putts, "the same, processor time", cpu);
         say(putts, "the studio's players counted", time(() -> new Coach(store, InstantSource.system()).peers(STEP_MM)));
+    }
+
+    private static void changes(Store store) {
+        store.writing(h -> h.execute("UPDATE player SET putts_changed = putts_changed + 1 WHERE id = 1"));
+    }
+
+    /** Until the coach's own thread has nothing left to do. */
+    private static void awaitWarm() throws InterruptedException {
+        Thread aside = Thread.getAllStackTraces().keySet().stream().filter(each -> each.getName().equals("insight")).findFirst()
+                .orElseThrow();
+        for (int idle = 0; idle < 4; idle = aside.getState() == Thread.State.WAITING ? idle + 1 : 0) {
+            Thread.sleep(250);
+        }
     }
 
     private static double time(Runnable task) {

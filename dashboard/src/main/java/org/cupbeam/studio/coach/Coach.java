@@ -1,49 +1,37 @@
 package org.cupbeam.studio.coach;
 
 import java.time.InstantSource;
-import java.util.LinkedHashMap;
 import java.util.List;
-import java.util.Map;
 import java.util.Optional;
 import java.util.concurrent.ExecutorService;
 import java.util.concurrent.Executors;
+import java.util.concurrent.RejectedExecutionException;
 import java.util.concurrent.Semaphore;
+import java.util.function.IntFunction;
 import org.cupbeam.studio.insight.Question;
 import org.cupbeam.studio.insight.make.Peers;
 import org.cupbeam.studio.insight.shot.Shot;
 import org.cupbeam.studio.store.PuttsVersion;
 import org.cupbeam.studio.store.Store;
-import org.cupbeam.studio.store.logbook.Players;
 import org.slf4j.Logger;
 import org.slf4j.LoggerFactory;
 
 /** Knows what the numbers say of each player, and works it out anew only when the player's putts have changed. */
 public final class Coach implements AutoCloseable {
     private static final Logger LOG = LoggerFactory.getLogger(Coach.class);
-    private static final int REMEMBERED_MAX = 300;
+    /** Of the memory that an all-in-one is given, an eighth. */
+    private static final long REMEMBERED_BYTES = 8L << 20;
     /** More at once would only hold more putts in memory. */
     private static final int AT_ONCE_MAX = 2;
-    private static final int READ_PLAYERS = 4;
-    private static final int READ_ROUNDS = 2;
+    /** By so many putts of real players the machine has compiled nearly all that it will. */
+    private static final int WARM_PUTTS = 1_500_000;
+    private static final int WARM_ROUNDS = 24;
     private static final long COMPANY_FRESH_MS = 600_000;
-
-    private record Asked(int player, Question question) {
-    }
-
-    private record Remembered(PuttsVersion version, Portrait portrait) {
-    }
 
     private final Store store;
     private final InstantSource clock;
     private final Semaphore working = new Semaphore(AT_ONCE_MAX, true);
-    private final Map<Asked, Remembered> remembered = new LinkedHashMap<>(16, 0.75f, true) {
-        private static final long serialVersionUID = 1L;
-
-        @Override
-        protected boolean removeEldestEntry(Map.Entry<Asked, Remembered> eldest) {
-            return size() > REMEMBERED_MAX;
-        }
-    };
+    private final Memory memory = new Memory(REMEMBERED_BYTES);
     private final ExecutorService aside = Executors.newSingleThreadExecutor(task -> {
         Thread thread = new Thread(task, "insight");
         thread.setDaemon(true);
@@ -64,17 +52,16 @@ public final class Coach implements AutoCloseable {
     public Portrait portrait(int player, Question question) {
         Asked asked = new Asked(player, question);
         PuttsVersion version = store.read(h -> PuttsVersion.of(h, player));
-        Portrait known = recall(asked, version);
+        Portrait known = memory.recall(asked, version);
         if (known != null) {
             return known;
         }
         working.acquireUninterruptibly();
         try {
-            known = recall(asked, version);
+            known = memory.recall(asked, version);
             if (known == null) {
-                List<Shot> shots = store.read(h -> ShotReader.all(h, player));
-                known = Portrait.of(shots, question);
-                remember(asked, new Remembered(version, known));
+                known = workedOut(asked);
+                memory.keep(asked, version, known);
             }
             return known;
         } finally {
@@ -87,31 +74,29 @@ public final class Coach implements AutoCloseable {
      * anew every ten minutes, beside whoever asks.
      */
     public Optional<Peers> peers(double distanceMm) {
-        if (company == null) {
-            synchronized (companyLock) {
-                if (company == null) {
-                    count();
-                }
-            }
-        } else if (clock.millis() - companyMs > COMPANY_FRESH_MS && !counting) {
-            counting = true;
-            aside.execute(() -> trying(this::count));
-        }
-        return company.from(distanceMm);
+        return company().from(distanceMm);
     }
 
-    /** Has the code run before anybody waits for it, and the studio's players counted: in a thread of its own. */
-    public void warmUp() {
-        aside.execute(() -> trying(() -> {
+    /**
+     * Has the code run before anybody waits for it, the studio's players counted, and what will be asked of the busiest of
+     * them at hand: in a thread of its own.
+     *
+     * @param usual what a player is asked for first
+     */
+    public void warmUp(IntFunction<Question> usual) {
+        beside(() -> {
             Rehearsal.run();
-            for (int round = 0; round < READ_ROUNDS && !aside.isShutdown(); round++) {
-                store.read(h -> Players.latest(h, READ_PLAYERS)).forEach(each ->
-                        store.read(h -> ShotReader.all(h, each.id())));
+            List<Integer> busiest = company().busiest();
+            int putts = 0;
+            for (int round = 0; round < WARM_ROUNDS && !busiest.isEmpty() && !aside.isShutdown(); round++) {
+                int player = busiest.get(round % busiest.size());
+                if (round < busiest.size()) {
+                    putts += portrait(player, usual.apply(player)).putts();
+                } else if (putts < WARM_PUTTS) {
+                    putts += workedOut(new Asked(player, usual.apply(player))).putts();
+                }
             }
-            if (!aside.isShutdown()) {
-                peers(1);
-            }
-        }));
+        });
     }
 
     /** Nothing is begun beside any more: the store is about to close. */
@@ -120,12 +105,23 @@ public final class Coach implements AutoCloseable {
         aside.shutdownNow();
     }
 
-    private static void trying(Runnable task) {
-        try {
-            task.run();
-        } catch (RuntimeException e) {
-            LOG.warn("insight, beside: {}; whoever asks next will wait a little", e.toString());
+    private Portrait workedOut(Asked asked) {
+        List<Shot> shots = store.read(h -> ShotReader.all(h, asked.player()));
+        return Portrait.of(shots, asked.question());
+    }
+
+    private Company company() {
+        if (company == null) {
+            synchronized (companyLock) {
+                if (company == null) {
+                    count();
+                }
+            }
+        } else if (clock.millis() - companyMs > COMPANY_FRESH_MS && !counting) {
+            counting = true;
+            beside(this::count);
         }
+        return company;
     }
 
     private void count() {
@@ -137,16 +133,21 @@ public final class Coach implements AutoCloseable {
         }
     }
 
-    private Portrait recall(Asked asked, PuttsVersion version) {
-        synchronized (remembered) {
-            Remembered known = remembered.get(asked);
-            return known != null && known.version.equals(version) ? known.portrait : null;
+    private void beside(Runnable task) {
+        try {
+            aside.execute(() -> trying(task));
+        } catch (RejectedExecutionException e) {
+            LOG.debug("closed: {}", e.toString()); // whoever still asks is told what is known
         }
     }
 
-    private void remember(Asked asked, Remembered known) {
-        synchronized (remembered) {
-            remembered.put(asked, known);
+    private void trying(Runnable task) {
+        try {
+            task.run();
+        } catch (RuntimeException e) {
+            if (!aside.isShutdown()) {
+                LOG.warn("insight, beside: {}; whoever asks next will wait a little", e.toString());
+            }
         }
     }
 }

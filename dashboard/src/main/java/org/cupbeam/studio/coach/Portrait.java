@@ -43,6 +43,11 @@ public record Portrait(int putts, int sessions, int nowPutts, long fromMs, Skill
     private static final long DAY_MS = 86_400_000L;
     /** Fewer putts than this are no rate to be compared with. */
     private static final int PAST_PUTTS_MIN = 200;
+    private static final int REST_BYTES = 16_384;
+    private static final int SESSION_BYTES = 16;
+    private static final int POINT_BYTES = 88;
+    private static final int MISS_BYTES = 48;
+    private static final int ARRAY_BYTES = 20;
 
     /** Works it out. The putts in order of time. */
     static Portrait of(List<Shot> shots, Question question) {
@@ -58,6 +63,16 @@ public record Portrait(int putts, int sessions, int nowPutts, long fromMs, Skill
                 Timeline.of(sessions, skill.curve(), insight.weaknesses(), insight.turns()),
                 Stops.of(sessions, question.drill().limitMm(question.rigLimitMm())),
                 Grid.of(Tallies.of(sessions), skill.curve()));
+    }
+
+    /**
+     * About how much memory it takes. Nearly all of it is the forecast, a row for each putt that a run may take, and what
+     * there is of each session and miss; the rest is much the same for everybody.
+     */
+    public long bytes() {
+        long forecasts = forecast.map(each -> (long) each.chances().length * (ARRAY_BYTES + 8L * (each.stations() + 1))).orElse(0L);
+        return REST_BYTES + forecasts + SESSION_BYTES * sessions + (long) POINT_BYTES * timeline.points().size()
+                + (long) MISS_BYTES * stops.misses().size();
     }
 
     private static Optional<OwnPast> past(Sessions sessions) {

@@ -1,5 +1,8 @@
 package org.cupbeam.studio.web;
 
+import java.time.Clock;
+import java.time.Instant;
+import java.time.ZoneId;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
@@ -13,24 +16,28 @@ import org.cupbeam.event.Topics;
 import org.cupbeam.studio.ingest.Arrival;
 import org.cupbeam.studio.store.BestRun;
 import org.cupbeam.studio.store.Store;
+import org.cupbeam.studio.usage.StudioTime;
 
 /** Tells each lane's board the best run of the drill that it plays. */
 final class BestToBeat {
     private record Game(Drill drill, Tags tags) {
     }
 
-    /** As the page reads it; null where there is none yet. */
-    private record Said(String player, int stationsCleared, int attempts, int holed, Double meanMissMm, long endedMs) {
+    /** As the page reads it; null where there is none yet. @param day by the studio's clock */
+    private record Said(String player, int stationsCleared, int attempts, int holed, Double meanMissMm, String day) {
     }
 
     private final Store store;
     private final LiveLanes lanes;
+    private final Clock clock;
     private final Map<Topics, Game> told = new HashMap<>();
     private final AtomicBoolean changed = new AtomicBoolean();
 
-    BestToBeat(Store store, LiveLanes lanes) {
+    /** @param clock gives the time zone where the studio's is not set */
+    BestToBeat(Store store, LiveLanes lanes, Clock clock) {
         this.store = store;
         this.lanes = lanes;
+        this.clock = clock;
     }
 
     /** Some run may have become the best one. */
@@ -61,8 +68,11 @@ final class BestToBeat {
         if (game.drill() == null) {
             return Optional.empty();
         }
-        return store.read(h -> BestRun.of(h, game.drill(), game.tags())).map(run -> new Said(run.player(),
-                run.stationsCleared(), run.attempts(), run.holed(),
-                Double.isNaN(run.meanMissMm()) ? null : run.meanMissMm(), run.endedMs()));
+        return store.read(h -> {
+            ZoneId zone = StudioTime.of(h, clock.getZone()).zone();
+            return BestRun.of(h, game.drill(), game.tags()).map(run -> new Said(run.player(), run.stationsCleared(),
+                    run.attempts(), run.holed(), Double.isNaN(run.meanMissMm()) ? null : run.meanMissMm(),
+                    Instant.ofEpochMilli(run.endedMs()).atZone(zone).toLocalDate().toString()));
+        });
     }
 }

@@ -2,6 +2,8 @@ package org.cupbeam.studio.web;
 
 import io.javalin.config.RoutesConfig;
 import io.javalin.http.Context;
+import java.time.Clock;
+import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
@@ -11,7 +13,9 @@ import org.cupbeam.studio.insight.card.BreakCard;
 import org.cupbeam.studio.insight.card.Line;
 import org.cupbeam.studio.insight.card.Way;
 import org.cupbeam.studio.insight.words.Units;
+import org.cupbeam.studio.store.Store;
 import org.cupbeam.studio.store.sheet.Sheet;
+import org.cupbeam.studio.usage.StudioTime;
 import org.hipparchus.exception.MathRuntimeException;
 
 /** The card for the wall: where to aim, and how fast, from each station. Staff print it; it holds nothing of players. */
@@ -21,7 +25,8 @@ final class CardRoutes implements Routes {
     private static final List<String> COLUMNS = List.of("station_mm", "aim_left_mm", "start_mm_s", "level_roll_mm",
             "at_hole_mm_s", "past_mm", "effective_width_mm", "to_hole_s", "to_rest_s");
 
-    private record Said(double stimpFt, double uphillPercent, double sidePercent, double pastMm, List<Row> rows) {
+    /** @param day on which it is made, by the studio's clock */
+    private record Said(String day, double stimpFt, double uphillPercent, double sidePercent, double pastMm, List<Row> rows) {
     }
 
     /** Lengths in mm and speeds in mm/s, to a tenth; the way as pairs of along and left. */
@@ -31,6 +36,15 @@ final class CardRoutes implements Routes {
     }
 
     private record Made(BreakCard card, List<Way> ways) {
+    }
+
+    private final Store store;
+    private final Clock clock;
+
+    /** @param clock also gives the time zone where the studio's is not set */
+    CardRoutes(Store store, Clock clock) {
+        this.store = store;
+        this.clock = clock;
     }
 
     @Override
@@ -44,7 +58,7 @@ final class CardRoutes implements Routes {
         Made made = made(ctx);
         Line line = made.card().line();
         List<String> words = made.card().inWords("feet".equals(ctx.queryParam("units")) ? Units.FEET : Units.METRIC);
-        Json.send(ctx, new Said(line.stimpFt(), line.uphillPercent(), line.sidePercent(), made.card().pastMm(),
+        Json.send(ctx, new Said(today(), line.stimpFt(), line.uphillPercent(), line.sidePercent(), made.card().pastMm(),
                 IntStream.range(0, words.size()).mapToObj(i -> row(line, made.card().rows().get(i), made.ways().get(i),
                         words.get(i))).toList()));
     }
@@ -60,6 +74,10 @@ final class CardRoutes implements Routes {
                     tenth(aim.effectiveWidthMm()), hundredth(way.toHoleS()), hundredth(way.toRestS())));
         }
         Download.send(ctx, "card", List.of(new Sheet("card", COLUMNS, rows)));
+    }
+
+    private String today() {
+        return LocalDate.now(clock.withZone(store.read(h -> StudioTime.of(h, clock.getZone()).zone()))).toString();
     }
 
     private static Row row(Line line, Aim aim, Way way, String words) {

@@ -3,6 +3,7 @@ package org.cupbeam.studio.web;
 import com.fasterxml.jackson.databind.node.ObjectNode;
 import io.javalin.config.RoutesConfig;
 import io.javalin.http.Context;
+import java.time.Clock;
 import java.util.List;
 import org.cupbeam.event.Answer;
 import org.cupbeam.event.BadMessage;
@@ -14,6 +15,7 @@ import org.cupbeam.event.Topics;
 import org.cupbeam.studio.store.LanePutt;
 import org.cupbeam.studio.store.RecentPlayers;
 import org.cupbeam.studio.store.Store;
+import org.cupbeam.studio.usage.StudioTime;
 
 /** Running a lane from a phone: what it is told, and what a page needs to tell it. */
 final class ControlRoutes implements Routes {
@@ -27,7 +29,7 @@ final class ControlRoutes implements Routes {
     private record Names(List<String> names) {
     }
 
-    private record Putts(List<Putt> putts) {
+    private record Putts(String zone, List<Putt> putts) {
     }
 
     private record Putt(String sequence, String player, Integer station, Double stationMm, boolean holed, Double finishMm,
@@ -43,11 +45,14 @@ final class ControlRoutes implements Routes {
     private final LiveLanes lanes;
     private final Orders orders;
     private final Store store;
+    private final Clock clock;
 
-    ControlRoutes(LiveLanes lanes, Orders orders, Store store) {
+    /** @param clock gives the time zone where the studio's is not set */
+    ControlRoutes(LiveLanes lanes, Orders orders, Store store, Clock clock) {
         this.lanes = lanes;
         this.orders = orders;
         this.store = store;
+        this.clock = clock;
     }
 
     @Override
@@ -104,7 +109,7 @@ final class ControlRoutes implements Routes {
                 : lane.health().report().journal();
         List<LanePutt> newest = journal == null ? List.of()
                 : store.read(h -> LanePutt.newest(h, lane.topics(), journal, PUTTS_SHOWN));
-        Json.send(ctx, new Putts(newest.stream().map(Putt::of).toList()));
+        Json.send(ctx, new Putts(store.read(h -> StudioTime.of(h, clock.getZone()).zone()).getId(), newest.stream().map(Putt::of).toList()));
     }
 
     private LiveLane lane(Context ctx) {

@@ -4,7 +4,7 @@ import com.fasterxml.jackson.annotation.JsonRawValue;
 import com.fasterxml.jackson.databind.node.ObjectNode;
 import io.javalin.config.RoutesConfig;
 import io.javalin.http.Context;
-import java.time.InstantSource;
+import java.time.Clock;
 import java.util.List;
 import java.util.Locale;
 import java.util.function.Function;
@@ -15,6 +15,7 @@ import org.cupbeam.event.BadMessage;
 import org.cupbeam.event.DrillJson;
 import org.cupbeam.studio.store.Shelf;
 import org.cupbeam.studio.store.Store;
+import org.cupbeam.studio.usage.StudioTime;
 import org.jdbi.v3.core.Handle;
 
 /** Drills to choose from and to make: those that come with the product, and the studio's own. */
@@ -23,7 +24,7 @@ final class DrillRoutes implements Routes {
     private static final List<String> SOLO = List.of("Ada");
     private static final List<String> DUEL = List.of("Ada", "Bo");
 
-    private record Listed(List<Preset> presets, List<Own> own) {
+    private record Listed(String zone, List<Preset> presets, List<Own> own) {
     }
 
     private record Preset(String key, @JsonRawValue String drill) {
@@ -48,9 +49,10 @@ final class DrillRoutes implements Routes {
     }
 
     private final Store store;
-    private final InstantSource clock;
+    private final Clock clock;
 
-    DrillRoutes(Store store, InstantSource clock) {
+    /** @param clock also gives the time zone where the studio's is not set */
+    DrillRoutes(Store store, Clock clock) {
         this.store = store;
         this.clock = clock;
     }
@@ -72,7 +74,7 @@ final class DrillRoutes implements Routes {
     }
 
     private void list(Context ctx) {
-        Json.send(ctx, new Listed(
+        Json.send(ctx, new Listed(store.read(h -> StudioTime.of(h, clock.getZone()).zone()).getId(),
                 DrillFile.presets().stream().map(key -> new Preset(key, DrillJson.text(DrillFile.preset(key)))).toList(),
                 store.read(Shelf::all).stream().map(Own::of).toList()));
     }

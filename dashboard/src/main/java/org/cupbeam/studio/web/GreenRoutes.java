@@ -12,6 +12,8 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.TreeMap;
+import java.util.function.ToDoubleFunction;
+import org.cupbeam.event.GreenNow;
 import org.cupbeam.event.Topics;
 import org.cupbeam.studio.insight.surface.DaySpeed;
 import org.cupbeam.studio.insight.surface.Reading;
@@ -55,7 +57,7 @@ final class GreenRoutes implements Routes {
         Json.send(ctx, lanes.all().stream().filter(LiveLane::heard).map(lane -> {
             GreenRange range = ranges.get(lane.topics());
             return new GreenSaid.Listed(lane.topics().studio(), lane.topics().lane(),
-                    watch.now(lane).map(GreenSaid.Speed::of).orElse(null), uphill(lane), GreenSaid.Range.of(range),
+                    watch.now(lane).map(GreenSaid.Speed::of).orElse(null), uphill(lane), side(lane), GreenSaid.Range.of(range),
                     watch.alert(lane, range));
         }).toList());
     }
@@ -71,14 +73,14 @@ final class GreenRoutes implements Routes {
             List<Reading> readings = new ArrayList<>(byDay.getOrDefault(day, List.of()));
             Optional<Reading> now = day.equals(today) ? live.flatMap(watch::now) : Optional.empty();
             now.ifPresent(readings::add);
-            Optional<DaySpeed> speed = DaySpeed.of(readings);
+            Optional<DaySpeed> speed = DaySpeed.of(readings, zone);
             Optional<GreenRange> range = GreenRange.of(h, topics);
             return new GreenSaid.Lane(topics.studio(), topics.lane(), zone.getId(), day.toString(), today.toString(),
                     startMs(day, zone), startMs(day.plusDays(1), zone), speed.map(DaySpeed::inWords).orElse(null),
                     range.flatMap(r -> speed.flatMap(s -> s.alert(r.lowFt(), r.highFt()))).orElse(null),
                     now.map(GreenSaid.Speed::of).orElse(null), live.map(GreenRoutes::uphill).orElse(null),
                     readings.stream().map(GreenSaid.Speed::of).toList(), speed.map(GreenSaid.Drift::of).orElse(null),
-                    days(byDay, range.orElse(null)), GreenSaid.Range.of(range.orElse(null)),
+                    days(byDay, zone, range.orElse(null)), GreenSaid.Range.of(range.orElse(null)),
                     GreenTest.last(h, topics).orElse(null));
         });
     }
@@ -93,10 +95,10 @@ final class GreenRoutes implements Routes {
         return byDay;
     }
 
-    private static List<GreenSaid.Day> days(Map<LocalDate, List<Reading>> byDay, GreenRange rangeOrNull) {
+    private static List<GreenSaid.Day> days(Map<LocalDate, List<Reading>> byDay, ZoneId zone, GreenRange rangeOrNull) {
         List<GreenSaid.Day> days = new ArrayList<>();
         byDay.forEach((day, readings) -> {
-            DaySpeed speed = DaySpeed.of(readings).orElseThrow();
+            DaySpeed speed = DaySpeed.of(readings, zone).orElseThrow();
             days.add(new GreenSaid.Day(day.toString(), GreenSaid.Speed.of(readings.get(readings.size() - 1)),
                     GreenSaid.Drift.of(speed), rangeOrNull == null ? null
                     : speed.alert(rangeOrNull.lowFt(), rangeOrNull.highFt()).orElse(null)));
@@ -158,7 +160,15 @@ final class GreenRoutes implements Routes {
     }
 
     private static Double uphill(LiveLane lane) {
-        double percent = lane.score() == null ? Double.NaN : lane.score().green().uphillPercent();
+        return slope(lane, GreenNow::uphillPercent);
+    }
+
+    private static Double side(LiveLane lane) {
+        return slope(lane, GreenNow::sidePercent);
+    }
+
+    private static Double slope(LiveLane lane, ToDoubleFunction<GreenNow> which) {
+        double percent = lane.score() == null ? Double.NaN : which.applyAsDouble(lane.score().green());
         return Double.isNaN(percent) ? null : percent;
     }
 

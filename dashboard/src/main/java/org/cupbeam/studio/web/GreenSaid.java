@@ -12,8 +12,9 @@ final class GreenSaid {
     private GreenSaid() {
     }
 
-    /** A lane in the list. @param now null where it has not been heard of late */
-    record Listed(String studio, String lane, Speed now, Double uphillPercent, Range range, String alert) {
+    /** A lane in the list; what is not said is null. @param now null where it has not been heard of late */
+    record Listed(String studio, String lane, Speed now, Double uphillPercent, Double sidePercent, Range range,
+                  String alert) {
     }
 
     /** @param sd standard deviation */

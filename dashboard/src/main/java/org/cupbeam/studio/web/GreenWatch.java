@@ -1,6 +1,7 @@
 package org.cupbeam.studio.web;
 
 import java.time.InstantSource;
+import java.time.ZoneOffset;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
@@ -35,7 +36,7 @@ final class GreenWatch {
 
     /** A warning where the green is surely out of its range; null where it is not, or where none is set. */
     String alert(LiveLane lane, GreenRange rangeOrNull) {
-        return rangeOrNull == null ? null : now(lane).flatMap(reading -> DaySpeed.of(List.of(reading)))
+        return rangeOrNull == null ? null : now(lane).flatMap(reading -> DaySpeed.of(List.of(reading), ZoneOffset.UTC))
                 .flatMap(day -> day.alert(rangeOrNull.lowFt(), rangeOrNull.highFt())).orElse(null);
     }
 }

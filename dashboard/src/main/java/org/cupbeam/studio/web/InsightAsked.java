@@ -25,7 +25,8 @@ import org.jdbi.v3.core.Handle;
  */
 record InsightAsked(PlayerRow player, InsightDrills drills, InsightDrills.Choice choice, List<RunRow> runs,
                     PlayerRow rival, Question question) {
-    static final Map<String, List<Bench>> BENCHES = new TreeMap<>(Map.of("both", Bench.published(), "tour",
+    private static final String USUAL_BENCHES = "both";
+    static final Map<String, List<Bench>> BENCHES = new TreeMap<>(Map.of(USUAL_BENCHES, Bench.published(), "tour",
             List.of(Bench.TOUR), "ninety", List.of(Bench.NINETY)));
     private static final int BALLS_MAX = 12;
     private static final int RUNS = 40;
@@ -35,16 +36,29 @@ record InsightAsked(PlayerRow player, InsightDrills drills, InsightDrills.Choice
         PlayerRow player = player(h, LogbookFilter.id(ctx));
         InsightDrills drills = InsightDrills.of(h, player.id());
         InsightDrills.Choice choice = drills.chosen(LogbookFilter.text(ctx, "drill"));
-        List<RunRow> runs = Runs.page(h, LogFilter.ALL.player(player.id()), null, RUNS).rows();
-        double limitMm = runs.stream().mapToDouble(RunRow::limitMm).filter(mm -> mm >= 0).findFirst().orElse(USUAL_LIMIT_MM);
+        List<RunRow> runs = runs(h, player.id());
         Integer rival = number(ctx, "against", 1, Integer.MAX_VALUE);
-        List<Bench> benches = BENCHES.get(ctx.queryParam("bench") == null ? "both" : ctx.queryParam("bench"));
+        List<Bench> benches = BENCHES.get(ctx.queryParam("bench") == null ? USUAL_BENCHES : ctx.queryParam("bench"));
         if (benches == null) {
             throw Refusal.badRequest("bench: give one of " + String.join(", ", BENCHES.keySet()) + ".");
         }
         return new InsightAsked(player, drills, choice, runs, rival == null ? null : player(h, rival),
-                new Question(drill(choice.drill(), number(ctx, "balls", choice.drill().holed(), BALLS_MAX)), limitMm, benches,
-                        units(ctx, player), zone));
+                new Question(drill(choice.drill(), number(ctx, "balls", choice.drill().holed(), BALLS_MAX)), limitMm(runs), benches,
+                        units(ctx.queryParam("units"), player), zone));
+    }
+
+    /** What is asked where an address says nothing else. */
+    static Question usual(Handle h, int player, ZoneId zone) {
+        return new Question(InsightDrills.of(h, player).chosen(null).drill(), limitMm(runs(h, player)), BENCHES.get(USUAL_BENCHES),
+                units(null, player(h, player)), zone);
+    }
+
+    private static List<RunRow> runs(Handle h, int player) {
+        return Runs.page(h, LogFilter.ALL.player(player), null, RUNS).rows();
+    }
+
+    private static double limitMm(List<RunRow> runs) {
+        return runs.stream().mapToDouble(RunRow::limitMm).filter(mm -> mm >= 0).findFirst().orElse(USUAL_LIMIT_MM);
     }
 
     /** A number in the address; null where it is not given. */
@@ -68,8 +82,8 @@ record InsightAsked(PlayerRow player, InsightDrills drills, InsightDrills.Choice
         return Players.one(h, id).orElseThrow(() -> Refusal.notFound("There is no such player."));
     }
 
-    private static Units units(Context ctx, PlayerRow player) {
-        String asked = ctx.queryParam("units") != null ? ctx.queryParam("units") : player.units();
+    private static Units units(String textOrNull, PlayerRow player) {
+        String asked = textOrNull != null ? textOrNull : player.units();
         return "feet".equals(asked) ? Units.FEET : Units.METRIC;
     }
 

@@ -10,6 +10,7 @@ import java.time.ZoneId;
 import java.util.List;
 import org.cupbeam.studio.coach.Coach;
 import org.cupbeam.studio.coach.Portrait;
+import org.cupbeam.studio.insight.Question;
 import org.cupbeam.studio.insight.make.NextPutts;
 import org.cupbeam.studio.store.Store;
 import org.cupbeam.studio.usage.StudioTime;
@@ -83,6 +84,11 @@ final class InsightRoutes implements Routes {
         Json.send(ctx, new NextSaid(next.distanceMm(), next.made().tries(), next.made().mean(),
                 next.made().quantile(NextSaid.SELDOM), next.made().quantile(1 - NextSaid.SELDOM),
                 next.inWords(asked.question().units())));
+    }
+
+    /** What a player's page asks first, where its address asks for nothing else. */
+    Question usual(int player) {
+        return store.read(h -> InsightAsked.usual(h, player, StudioTime.of(h, clock.getZone()).zone()));
     }
 
     private InsightAsked asked(Context ctx) {

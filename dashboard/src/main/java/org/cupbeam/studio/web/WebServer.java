@@ -54,6 +54,7 @@ public final class WebServer implements AutoCloseable {
     private final Proxies proxies;
     private final Orders orders = new Orders(PATIENCE);
     private final Coach coach;
+    private final InsightRoutes insight;
     private final List<Routes> subjects;
     private final Javalin javalin;
     private final ScheduledExecutorService clock = Executors.newScheduledThreadPool(1, task -> {
@@ -83,23 +84,24 @@ public final class WebServer implements AutoCloseable {
         this.access = new Access(pin, sessions);
         GreenWatch watch = new GreenWatch(store, wall);
         this.coach = new Coach(store, wall);
+        this.insight = new InsightRoutes(store, wall, coach);
         this.subjects = List.of(
                 new Failures(),
                 new AccessRoutes(pin, sessions, new Tries(steady), access),
-                new ControlRoutes(lanes, orders, store),
+                new ControlRoutes(lanes, orders, store, wall),
                 new DrillRoutes(store, wall),
                 new HealthRoutes(lanes, watch),
                 new GreenRoutes(lanes, store, wall, watch),
                 new RollRoutes(lanes, store, wall),
-                new CardRoutes(),
+                new CardRoutes(store, wall),
                 new UsageRoutes(store, wall),
                 new LogbookPages(),
                 new LogbookRoutes(store, wall),
                 new RecordRoutes(store, wall),
                 new ExchangeRoutes(store, wall),
-                new InsightRoutes(store, wall, coach));
+                insight);
         lanes.answersTo(orders::answered);
-        this.best = new BestToBeat(store, lanes);
+        this.best = new BestToBeat(store, lanes, wall);
         this.javalin = Javalin.create(this::configure);
     }
 
@@ -142,7 +144,7 @@ public final class WebServer implements AutoCloseable {
 
     /** Has what takes long the first time run once beforehand, beside everything else. */
     public void warmUp() {
-        coach.warmUp();
+        coach.warmUp(insight::usual);
     }
 
     /** Events were kept; what pages show may have changed. */

@@ -3,8 +3,13 @@ package org.cupbeam.studio.coach;
 import static org.assertj.core.api.Assertions.assertThat;
 
 import java.nio.file.Path;
+import java.time.Instant;
 import java.time.ZoneOffset;
 import java.util.List;
+import java.util.concurrent.CopyOnWriteArrayList;
+import java.util.concurrent.CountDownLatch;
+import java.util.concurrent.TimeUnit;
+import java.util.concurrent.atomic.AtomicLong;
 import org.cupbeam.drill.DrillFile;
 import org.cupbeam.studio.Pages;
 import org.cupbeam.studio.ScriptedLane;
@@ -41,6 +46,7 @@ class CoachTest {
 
     @AfterEach
     void close() {
+        coach.close();
         pages.close();
     }
 
@@ -90,6 +96,44 @@ class CoachTest {
         assertThat(shots).extracting(Shot::session).containsExactly(0L, 0L, 0L, 1L);
         assertThat(shots.get(0).breaks()).isEqualTo(Break.LEFT_TO_RIGHT);
         assertThat(shots.get(0).lie()).isEqualTo(Lie.UPHILL);
+    }
+
+    @Test
+    void nobodyIsWorkedOutAnewForAnotherPlayersCorrection() {
+        pages.keep(lane.starts("r2", null, "Bo", 1), lane.holes("r2", null, "Bo", 1), lane.holes("r2", null, "Bo", 2));
+        Portrait ada = coach.portrait(1, QUESTION);
+        Portrait bo = coach.portrait(2, QUESTION);
+        pages.keep(lane.takesBack(lane.sequence()));
+
+        assertThat(coach.portrait(1, QUESTION)).isSameAs(ada);
+        assertThat(coach.portrait(2, QUESTION)).isNotSameAs(bo);
+    }
+
+    @Test
+    void afterItIsClosedWhoeverStillAsksIsToldWhatIsKnown() {
+        AtomicLong nowMs = new AtomicLong(Pages.NOW.millis());
+        Coach closing = new Coach(pages.store, () -> Instant.ofEpochMilli(nowMs.get()));
+        assertThat(closing.peers(1828.8)).isEmpty();
+        nowMs.addAndGet(3_600_000); // by then they would be counted anew
+        closing.close();
+
+        assertThat(closing.peers(1828.8)).isEmpty();
+        closing.warmUp(player -> QUESTION);
+    }
+
+    @Test
+    void beforeAnybodyAsksTheBusiestPlayersAreAtHand() throws Exception {
+        pages.keep(lane.starts("r2", null, "Bo", 1), lane.holes("r2", null, "Bo", 1), lane.holes("r2", null, "Bo", 2),
+                lane.holes("r2", null, "Bo", 3));
+        List<Integer> asked = new CopyOnWriteArrayList<>();
+        CountDownLatch begun = new CountDownLatch(3);
+        coach.warmUp(player -> {
+            asked.add(player);
+            begun.countDown();
+            return QUESTION;
+        });
+        assertThat(begun.await(60, TimeUnit.SECONDS)).isTrue();
+        assertThat(List.copyOf(asked).subList(0, 2)).as("the one with three putts, then the one with two").containsExactly(2, 1);
     }
 
     /** Of seven players a band would point at somebody; of eight it is told. */

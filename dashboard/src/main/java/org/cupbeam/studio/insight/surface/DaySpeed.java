@@ -1,5 +1,8 @@
 package org.cupbeam.studio.insight.surface;
 
+import java.time.Instant;
+import java.time.ZoneId;
+import java.time.temporal.ChronoUnit;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
@@ -28,15 +31,17 @@ public record DaySpeed(Estimate last, double lastSdFt, Optional<Estimate> driftF
      * <p>A lane's readings follow from one another, and share the error of where its beams stand. So the last one stands for
      * itself, no average betters it; and for the drift each hour's last one counts as if it erred by itself, which is more
      * doubt than there is.
+     *
+     * @param zone by whose clock an hour begins; where the clock is set back, the hour that comes twice is two
      */
-    public static Optional<DaySpeed> of(List<Reading> readings) {
+    public static Optional<DaySpeed> of(List<Reading> readings, ZoneId zone) {
         if (readings.isEmpty()) {
             return Optional.empty();
         }
         List<Reading> hourly = new ArrayList<>();
         for (int i = 0; i < readings.size(); i++) {
             boolean lastOfHour = i + 1 == readings.size()
-                    || readings.get(i + 1).atMs() / HOUR_MS != readings.get(i).atMs() / HOUR_MS;
+                    || !hour(readings.get(i + 1), zone).equals(hour(readings.get(i), zone));
             if (lastOfHour) {
                 hourly.add(readings.get(i));
             }
@@ -92,6 +97,10 @@ public record DaySpeed(Estimate last, double lastSdFt, Optional<Estimate> driftF
         }
         double over = hoursAfter(startMs, hourly.get(hourly.size() - 1));
         return Estimate.normal(over * products / squares, over / Math.sqrt(squares));
+    }
+
+    private static Instant hour(Reading reading, ZoneId zone) {
+        return Instant.ofEpochMilli(reading.atMs()).atZone(zone).truncatedTo(ChronoUnit.HOURS).toInstant();
     }
 
     private static double hoursAfter(long startMs, Reading reading) {
