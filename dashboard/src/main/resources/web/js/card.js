@@ -15,7 +15,7 @@ const SHEET_PX = 700;
 const asked = new URLSearchParams(location.search);
 const number = (key, fallback) => asked.has(key) && Number.isFinite(Number(asked.get(key))) ? Number(asked.get(key)) : fallback;
 const wish = {
-  lane: asked.get("lane"), live: !asked.has("stimp"), stimp: number("stimp", 10), up: number("up", null), side: number("side", null), past: number("past", 300),
+  lane: /^[^/]+\/[^/]+$/.test(asked.get("lane") ?? "") ? asked.get("lane") : null, live: !asked.has("stimp"), stimp: number("stimp", 10), up: number("up", null), side: number("side", null), past: number("past", 300),
   stations: (asked.get("from") ?? "914.4,1828.8,2743.2,3657.6,4572").split(",").map(Number).filter(mm => mm > 0),
 };
 let lanes = [];

@@ -50,7 +50,7 @@ final class Host implements MqttCallback, AutoCloseable {
         try {
             if (!client.isConnected()) {
                 said = -1;
-                client.connect(new MqttConnectOptions()).waitForCompletion(3_000);
+                client.connect(options()).waitForCompletion(3_000);
                 client.subscribe("cupbeam/north/bay-3/#", 1).waitForCompletion(3_000);
             }
             while (arrived.contains(stored.size() + 1L)) {
@@ -63,6 +63,13 @@ final class Host implements MqttCallback, AutoCloseable {
         } catch (MqttException e) {
             // the next time, then
         }
+    }
+
+    /** Paho counts a publish as in flight until its callbacks' thread comes to it, which may be long after it was acknowledged. */
+    private static MqttConnectOptions options() {
+        MqttConnectOptions options = new MqttConnectOptions();
+        options.setMaxInflight(1_000);
+        return options;
     }
 
     void command(Command command) throws MqttException {

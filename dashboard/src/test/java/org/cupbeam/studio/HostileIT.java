@@ -84,7 +84,7 @@ class HostileIT {
                 new Look("/usage", ""),
                 new Look("/health", SCRIPT),
                 new Look("/health/home/lane-1", SCRIPT),
-                new Look("/card?side=2&lane=" + IMAGE.replace(" ", "%20"), ""),
+                new Look("/card?side=2&lane=" + IMAGE.replace(" ", "%20"), "The lane reads"),
                 new Look("/sign-in?to=javascript:window.struck=7", ""),
                 new Look("/no-such-page/" + IMAGE.replace(" ", "%20"), ""));
     }
