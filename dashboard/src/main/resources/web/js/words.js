@@ -120,7 +120,7 @@ export function standing({ there, broker, health, score }) {
   if (!broker) return ["away", "Lanes unheard", "The studio computer cannot hear its lanes. This is how things stood when it last could."];
   if (health?.state === "lost") return ["away", "Lane lost", "The lane has stopped answering. No putt is lost: it is shown once the lane is back."];
   if (health?.state === "offline") return ["away", "Lane off", "The lane is switched off."];
-  if (!health && !score) return ["waiting", "Waiting", ""];
+  if (!health && !score) return ["waiting", "Nothing heard yet", ""];
   if (health?.rolls) return ["waiting", "Green test", "The green's speed is being tested with rolled balls: putts are not counted until that ends."];
   return ["live", "Live", health?.faults?.length ? "Needs a look: " + health.faults.join("; ") : ""];
 }
