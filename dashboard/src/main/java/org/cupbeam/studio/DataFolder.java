@@ -9,6 +9,7 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.nio.file.StandardOpenOption;
 import java.nio.file.attribute.PosixFilePermissions;
+import java.util.UUID;
 
 /** The one folder that holds everything, claimed by one process at a time. */
 final class DataFolder implements AutoCloseable {
@@ -38,6 +39,23 @@ final class DataFolder implements AutoCloseable {
 
     Path path() {
         return path;
+    }
+
+    /** What tells this host from others that share a broker or a database: made once, kept here. */
+    String hostId() throws CannotStart {
+        Path file = path.resolve("host-id");
+        try {
+            if (!Files.exists(file)) {
+                Files.writeString(file, UUID.randomUUID().toString().substring(0, 8));
+            }
+            String id = Files.readString(file).strip();
+            if (!id.matches("[a-z0-9-]{1,32}")) {
+                throw new CannotStart(file + " holds no id of a host", "delete it; another is made", null);
+            }
+            return id;
+        } catch (IOException e) {
+            throw new CannotStart(file + " cannot be read or made (" + e + ")", "choose another folder with --data", e);
+        }
     }
 
     @Override

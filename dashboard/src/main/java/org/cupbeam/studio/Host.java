@@ -11,10 +11,12 @@ import org.cupbeam.studio.ingest.Arrival;
 import org.cupbeam.studio.ingest.Connection;
 import org.cupbeam.studio.ingest.Ingest;
 import org.cupbeam.studio.ingest.PahoConnection;
+import org.cupbeam.studio.ingest.Turns;
 import org.cupbeam.studio.store.Database;
 import org.cupbeam.studio.store.FaultBook;
 import org.cupbeam.studio.store.Keeper;
 import org.cupbeam.studio.store.Store;
+import org.cupbeam.studio.store.Succession;
 import org.cupbeam.studio.web.LiveLanes;
 import org.cupbeam.studio.web.WebServer;
 import org.slf4j.Logger;
@@ -23,6 +25,15 @@ import org.slf4j.LoggerFactory;
 /** The studio host at work: ingest, store and pages, joined to a broker. Stops in the opposite order of its start. */
 public final class Host implements AutoCloseable {
     private static final Logger LOG = LoggerFactory.getLogger(Host.class);
+
+    /**
+     * Which of several hosts.
+     *
+     * @param site all hosts at one broker; one of them keeps what the lanes there send
+     * @param id   of this one
+     */
+    record Place(String site, String id) {
+    }
 
     private final Deque<AutoCloseable> running = new ArrayDeque<>();
     private WebServer web;
@@ -46,10 +57,15 @@ public final class Host implements AutoCloseable {
 
     /** The same, with a broker that is reached so. */
     public static Host start(Database database, Connection broker, Door door) throws BindException {
+        return start(database, new Place("main", "host"), broker, door);
+    }
+
+    /** The same, one of several hosts. */
+    static Host start(Database database, Place place, Connection broker, Door door) throws BindException {
         door.check();
         Host host = new Host();
         try {
-            host.open(database, broker, door);
+            host.open(database, place, broker, door);
             return host;
         } catch (BindException | RuntimeException e) {
             host.close();
@@ -88,20 +104,35 @@ public final class Host implements AutoCloseable {
         }
     }
 
-    private void open(Database database, Connection broker, Door door) throws BindException {
+    private void open(Database database, Place place, Connection broker, Door door) throws BindException {
         store = Store.open(database);
         running.push(store);
         LiveLanes lanes = new LiveLanes(UUID.randomUUID().toString().substring(0, 8));
         web = new WebServer(store, lanes, door.pin(), Clock.systemDefaultZone(), door.proxies());
-        Ingest ingest = new Ingest(broker, new Keeper(store),
-                new Listening(lanes, new FaultBook(store), Clock.systemUTC()), this::kept, Clock.systemUTC(),
+        Turns turns = turns(place);
+        Ingest ingest = new Ingest(broker, turns,
+                new Listening(lanes, new FaultBook(store), turns, Clock.systemUTC()), this::kept, Clock.systemUTC(),
                 System::nanoTime, new Random());
         lanes.askBroker(ingest::connected);
         web.sendBy(ingest::send);
         web.start(door.address(), door.port());
         running.push(web);
         running.push(ingest.start());
+        if (store.isShared()) {
+            web.othersKeepToo();
+        }
         web.warmUp();
+    }
+
+    /** Where others may be at the store too, one of them keeps the events. */
+    private Turns turns(Place place) {
+        Keeper keeper = new Keeper(store);
+        if (!store.isShared()) {
+            return Turns.always(keeper);
+        }
+        Succession succession = Succession.at(store, keeper, place.site(), place.id()).start();
+        running.push(succession);
+        return succession;
     }
 
     private void kept(List<Arrival> arrivals) {

@@ -53,6 +53,11 @@ public final class Studio implements Callable<Integer> {
                     + "as CUPBEAM_STORE (default: SQLite in the data folder)")
     private String storeUrl;
 
+    @Option(names = "--site", paramLabel = "NAME", defaultValue = "main",
+            description = "of several hosts at one PostgreSQL, those of one site are at one broker; one of them keeps what "
+                    + "the lanes send, and another goes on should it stop (default: ${DEFAULT-VALUE})")
+    private String site;
+
     @Option(names = "--studio", paramLabel = "NAME", defaultValue = "home",
             description = "the studio's name, for lanes in this process: a-z, 0-9, - (default: ${DEFAULT-VALUE})")
     private String studio;
@@ -110,7 +115,7 @@ public final class Studio implements Callable<Integer> {
         Pass pass = mqtt.pass(practice || !lanes.isEmpty());
         try (DataFolder folder = DataFolder.claim(data);
              EmbeddedBroker broker = mqtt.startUnlessElsewhere();
-             Host host = startHost(folder.path(), new PahoConnection(mqtt.uri(broker), CLIENT_ID, pass))) {
+             Host host = startHost(folder, mqtt.uri(broker), pass)) {
             startLanes(host, folder.path(), mqtt.uri(broker));
             String state = "Studio at http://localhost:" + host.port() + ", all data in " + folder.path() + ".";
             say(state + " Ctrl-C stops it.");
@@ -146,14 +151,16 @@ public final class Studio implements Callable<Integer> {
         }
     }
 
-    private Host startHost(Path folder, PahoConnection broker) throws CannotStart {
+    private Host startHost(DataFolder data, String broker, Pass pass) throws CannotStart {
+        Path folder = data.path();
         try {
             Database database = storeUrl == null || storeUrl.isEmpty()
                     ? Database.file(folder.resolve("studio.db")) : Database.at(storeUrl);
             if (history) {
                 makeUpHistory(database);
             }
-            return Host.start(database, broker, pages.door(folder));
+            String id = database.isShared() ? CLIENT_ID + "-" + data.hostId() : CLIENT_ID;
+            return Host.start(database, new Host.Place(site, id), new PahoConnection(broker, id, pass), pages.door(folder));
         } catch (BindException e) {
             throw new CannotStart("port " + pages.port() + " is in use", "choose another with --port (in the demo: -Dport=8081)", e);
         } catch (StoreTrouble e) {

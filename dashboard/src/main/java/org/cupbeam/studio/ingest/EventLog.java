@@ -12,6 +12,11 @@ public interface EventLog {
     /** Every source known, the one last heard of last. */
     List<Kept> kept();
 
+    /** The number up to which everything of a source is kept by now, be it by another host; 0 for nothing. */
+    default long upTo(Source source) {
+        return 0;
+    }
+
     /**
      * Keeps a batch for good, or throws and keeps nothing of it. Events that are kept already are passed over.
      *

@@ -33,9 +33,15 @@ public final class Ingest implements AutoCloseable {
      */
     public Ingest(Connection connection, EventLog log, News.Reader reader, Consumer<List<Arrival>> committed,
                   Clock wall, LongSupplier nanoTime, RandomGenerator random) {
+        this(connection, Turns.always(log), reader, committed, wall, nanoTime, random);
+    }
+
+    /** The same, where other hosts may keep the events. @param turns which of them does */
+    public Ingest(Connection connection, Turns turns, News.Reader reader, Consumer<List<Arrival>> committed,
+                  Clock wall, LongSupplier nanoTime, RandomGenerator random) {
         Backoff backoff = new Backoff(FIRST_WAIT, LONGEST_WAIT, random);
         this.feed = new Feed(connection, FILTERS, new Router(), backoff, nanoTime);
-        this.intake = new Intake(log, feed::announce, committed, wall, nanoTime);
+        this.intake = new Intake(turns, feed::announce, committed, wall, nanoTime);
         this.news = new News(new Listening(reader));
     }
 

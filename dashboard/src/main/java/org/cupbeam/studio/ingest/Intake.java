@@ -22,7 +22,7 @@ import org.slf4j.LoggerFactory;
 
 /**
  * The thread that keeps events: takes what has come, puts it in order, commits it in batches as large as the rush asks
- * for, and then, never before, says how far each journal is kept.
+ * for, and then, never before, says how far each journal is kept. While another host does, it looks on.
  */
 public final class Intake implements AutoCloseable {
     private static final Logger LOG = LoggerFactory.getLogger(Intake.class);
@@ -32,30 +32,34 @@ public final class Intake implements AutoCloseable {
     private static final long IDLE_MS = 200;
     private static final long RETRY_MS = 1_000;
 
-    private final EventLog log;
+    private final Turns turns;
     private final Consumer<Message> announce;
     private final Consumer<List<Arrival>> committed;
-    private final Sorter sorter;
+    private final Clock wall;
+    private final LongSupplier nanoTime;
+    private final Recent recent = new Recent();
     private final Map<Topics, Source> current = new LinkedHashMap<>();
     private final BlockingQueue<Message> waiting = new ArrayBlockingQueue<>(MOST_WAITING);
     private final BlockingQueue<Source> heardOf = new ArrayBlockingQueue<>(256);
     private final AtomicBoolean sayAll = new AtomicBoolean();
     private final AtomicLong dropped = new AtomicLong();
     private final CountDownLatch closing = new CountDownLatch(1);
+    private final Keeping keeping = new Keeping(closing);
     private final Thread thread = new Thread(this::run, "intake");
+    private EventLog log;
+    private Sorter sorter;
 
     /**
      * @param announce  publishes a retained message when it can
      * @param committed is told of what was kept, and must not take long
      */
-    public Intake(EventLog log, Consumer<Message> announce, Consumer<List<Arrival>> committed, Clock wall,
+    public Intake(Turns turns, Consumer<Message> announce, Consumer<List<Arrival>> committed, Clock wall,
                   LongSupplier nanoTime) {
-        this.log = log;
+        this.turns = turns;
         this.announce = announce;
         this.committed = committed;
-        List<EventLog.Kept> kept = log.kept();
-        kept.forEach(each -> current.put(lane(each.source()), each.source()));
-        this.sorter = new Sorter(kept, wall, nanoTime);
+        this.wall = wall;
+        this.nanoTime = nanoTime;
     }
 
     public Intake start() {
@@ -115,6 +119,8 @@ public final class Intake implements AutoCloseable {
     private void guardedStep() throws InterruptedException {
         try {
             step(closing.getCount() > 0 ? IDLE_MS : 0);
+        } catch (NotOurTurn e) {
+            LOG.info("{}; what was about to be kept here is kept there", e.getMessage());
         } catch (RuntimeException e) {
             LOG.error("events were not taken in; their lanes will send them again", e);
             closing.await(RETRY_MS, TimeUnit.MILLISECONDS);
@@ -123,6 +129,48 @@ public final class Intake implements AutoCloseable {
 
     /** One step, which a test takes by hand: keeps what has come. @return false where nothing came within the wait */
     boolean step(long idleMs) throws InterruptedException {
+        EventLog now = turns.log();
+        if (now == null) {
+            return watch(idleMs);
+        }
+        if (now != log) {
+            begin(now);
+        }
+        return keepWhatCame(idleMs);
+    }
+
+    /** While another host keeps what comes: only remembers it for a while, since that host may die before it has. */
+    private boolean watch(long idleMs) throws InterruptedException {
+        log = null;
+        Message first = waiting.poll(idleMs, TimeUnit.MILLISECONDS);
+        if (first != null) {
+            recent.add(first);
+            List<Message> more = new ArrayList<>();
+            waiting.drainTo(more, LARGEST_BATCH - 1);
+            more.forEach(recent::add);
+        }
+        for (Source each = heardOf.poll(); each != null; each = heardOf.poll()) {
+            if (current.size() < Sorter.MOST_SOURCES) {
+                current.put(lane(each), each);
+            }
+        }
+        return first != null;
+    }
+
+    /** A turn of this host's, from what is kept by now. */
+    private void begin(EventLog now) {
+        List<EventLog.Kept> kept = now.kept();
+        Map<Topics, Source> heard = new LinkedHashMap<>(current);
+        current.clear();
+        kept.forEach(each -> current.put(lane(each.source()), each.source()));
+        current.putAll(heard);
+        sorter = new Sorter(kept, now::upTo, wall, nanoTime);
+        recent.takeAll().forEach(sorter::take);
+        log = now;
+        sayAll.set(true);
+    }
+
+    private boolean keepWhatCame(long idleMs) throws InterruptedException {
         Message first = waiting.poll(idleMs, TimeUnit.MILLISECONDS);
         if (first != null) {
             List<Message> messages = new ArrayList<>();
@@ -140,56 +188,13 @@ public final class Intake implements AutoCloseable {
         }
         Batch batch = sorter.batch();
         if (!batch.isEmpty()) {
-            keep(batch);
+            keeping.keep(log, batch);
+            if (!batch.arrivals().isEmpty()) {
+                committed.accept(batch.arrivals());
+            }
         }
         sayHowFar();
         return first != null;
-    }
-
-    private void keep(Batch batch) throws InterruptedException {
-        while (!tryToKeep(batch)) {
-            // Nothing is let go: the lanes' own journals hold what cannot be taken in meanwhile.
-            if (closing.await(RETRY_MS, TimeUnit.MILLISECONDS)) {
-                throw new InterruptedException("closed while the store could not keep anything");
-            }
-        }
-        if (!batch.arrivals().isEmpty()) {
-            committed.accept(batch.arrivals());
-        }
-    }
-
-    private boolean tryToKeep(Batch batch) {
-        try {
-            log.commit(batch);
-            return true;
-        } catch (RuntimeException e) {
-            LOG.warn("a batch of {} events was not kept ({}); one by one", batch.arrivals().size(), e.toString());
-            return oneByOne(batch);
-        }
-    }
-
-    /** So that one event that cannot be kept as it is does not hold up the others. */
-    private boolean oneByOne(Batch batch) {
-        try {
-            log.commit(new Batch(List.of(), List.of(), batch.deadLetters()));
-            log.commit(new Batch(List.of(), batch.missing(), List.of()));
-            for (Arrival each : batch.arrivals()) {
-                one(each);
-            }
-            return true;
-        } catch (RuntimeException e) {
-            LOG.error("the store keeps nothing at present ({}); trying again", e.toString());
-            return false;
-        }
-    }
-
-    private void one(Arrival arrival) {
-        try {
-            log.commit(new Batch(List.of(arrival), List.of(), List.of()));
-        } catch (RuntimeException e) {
-            log.commit(new Batch(List.of(arrival.onlyKept(e.toString())), List.of(), List.of()));
-            LOG.error("{} event {} kept, but not understood", arrival.source(), arrival.sequence(), e);
-        }
     }
 
     private void sayHowFar() {

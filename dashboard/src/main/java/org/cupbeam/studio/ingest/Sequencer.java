@@ -45,6 +45,17 @@ final class Sequencer<T> {
         return List.of();
     }
 
+    /** Everything up to a number is kept, be it by somebody else. @return what follows it in order */
+    List<T> keptUpTo(long sequence) {
+        if (sequence < next) {
+            return List.of();
+        }
+        next = sequence + 1;
+        held.headMap(next).clear();
+        boolean goesOn = !held.isEmpty() && held.firstKey() == next;
+        return goesOn ? skip() : List.of();
+    }
+
     /** The last number that was given out in order; 0 for none. */
     long last() {
         return next - 1;

@@ -9,6 +9,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Set;
 import java.util.function.LongSupplier;
+import java.util.function.ToLongFunction;
 import org.cupbeam.event.Source;
 import org.slf4j.Logger;
 import org.slf4j.LoggerFactory;
@@ -26,18 +27,24 @@ final class Sorter {
     /** How long any other gap is waited for. */
     static final Duration PATIENCE = Duration.ofMinutes(10);
 
+    private static final Duration LOOK_EVERY = Duration.ofSeconds(1);
+
     private static final Logger LOG = LoggerFactory.getLogger(Sorter.class);
 
     private final EventReader reader;
     private final Clock wall;
     private final LongSupplier nanoTime;
     private final Map<Source, Sequencer<Arrival>> sources = new HashMap<>();
+    private final ToLongFunction<Source> keptNow;
+    private final Map<Source, Long> looked = new HashMap<>();
     private final Set<Source> touched = new LinkedHashSet<>();
     private final List<Arrival> arrivals = new ArrayList<>();
     private final List<Batch.Missing> missing = new ArrayList<>();
     private final List<Batch.DeadLetter> deadLetters = new ArrayList<>();
 
-    Sorter(List<EventLog.Kept> kept, Clock wall, LongSupplier nanoTime) {
+    /** @param keptNow up to where a source is kept, asked where something seems to be missing */
+    Sorter(List<EventLog.Kept> kept, ToLongFunction<Source> keptNow, Clock wall, LongSupplier nanoTime) {
+        this.keptNow = keptNow;
         this.reader = new EventReader(wall);
         this.wall = wall;
         this.nanoTime = nanoTime;
@@ -48,11 +55,30 @@ final class Sorter {
     void take(Message message) {
         try {
             Arrival arrival = reader.read(message);
-            arrivals.addAll(sequencer(arrival.source()).offer(arrival.sequence(), arrival, nanoTime.getAsLong()));
+            Sequencer<Arrival> sequencer = sequencer(arrival.source());
+            if (arrival.sequence() > sequencer.last() + 1) {
+                lookElsewhere(arrival.source(), sequencer);
+            }
+            arrivals.addAll(sequencer.offer(arrival.sequence(), arrival, nanoTime.getAsLong()));
             touched.add(arrival.source());
         } catch (Refused e) {
             LOG.warn("{}: {}", message.topic(), e.getMessage());
             deadLetters.add(new Batch.DeadLetter(message.topic(), e.getMessage(), message.payload(), wall.instant()));
+        }
+    }
+
+    /** A lane that sent to another host for a while has had its events kept there: they will not come here. */
+    private void lookElsewhere(Source source, Sequencer<Arrival> sequencer) {
+        long nowNs = nanoTime.getAsLong();
+        Long before = looked.get(source);
+        if (before != null && nowNs - before < LOOK_EVERY.toNanos()) {
+            return;
+        }
+        looked.put(source, nowNs);
+        try {
+            arrivals.addAll(sequencer.keptUpTo(keptNow.applyAsLong(source)));
+        } catch (RuntimeException e) {
+            LOG.debug("the store cannot be asked what is kept of {}", source, e);
         }
     }
 

@@ -33,6 +33,11 @@ public sealed interface Database {
     default void check() {
     }
 
+    /** Whether several hosts may be at it. */
+    default boolean isShared() {
+        return false;
+    }
+
     /** Makes an empty store where there is none, so that it is there whole or not at all. */
     default void begin(Consumer<Database> make) {
     }
@@ -161,8 +166,18 @@ public sealed interface Database {
         }
 
         @Override
+        public boolean isShared() {
+            return true;
+        }
+
+        /** A host that stops in the midst of writing does not keep the others from it. */
+        @Override
         public Connection writer() throws SQLException {
-            return DRIVER.connect(url, properties());
+            Connection connection = DRIVER.connect(url, properties());
+            try (Statement statement = connection.createStatement()) {
+                statement.execute("SET idle_in_transaction_session_timeout = '5s'");
+            }
+            return connection;
         }
 
         @Override

@@ -46,6 +46,11 @@ public final class FaultBook {
         }));
     }
 
+    /** Another host has written here meanwhile. */
+    public void forget() {
+        said.clear();
+    }
+
     /** A last will of an earlier connection than the one that is there says nothing any more. */
     private boolean late(Topics lane, Health health) {
         long known = connections.getOrDefault(lane, Long.MIN_VALUE);

@@ -41,11 +41,20 @@ public final class Keeper implements EventLog {
     }
 
     @Override
+    public long upTo(Source source) {
+        return store.read(h -> h.select("""
+                SELECT j.stored FROM journal j JOIN lane l ON l.id = j.lane_id JOIN studio s ON s.id = l.studio_id
+                WHERE s.name = ? AND l.name = ? AND j.name = ?""", source.studio(), source.lane(), source.journal())
+                .mapTo(Long.class).findOne().orElse(0L));
+    }
+
+    @Override
     public void commit(Batch batch) {
         store.writing(h -> keep(h, batch));
     }
 
-    private void keep(Handle h, Batch batch) {
+    /** Within a transaction. */
+    void keep(Handle h, Batch batch) {
         batch.deadLetters().forEach(letter -> DeadLetters.keep(h, numbers, letter));
         for (Batch.Missing each : batch.missing()) {
             int journal = names.journal(h, each.source(), each.noted().toEpochMilli());

@@ -13,7 +13,8 @@ import org.slf4j.Logger;
 import org.slf4j.LoggerFactory;
 
 /**
- * The open store: one connection that writes, a few that read. What is done in one call is one transaction.
+ * The open store: one connection that writes, a few that read. What is done in one call is one transaction. Where hosts share
+ * a store, one of them writes at a time.
  */
 public final class Store implements AutoCloseable {
     private static final Logger LOG = LoggerFactory.getLogger(Store.class);
@@ -25,6 +26,7 @@ public final class Store implements AutoCloseable {
     private final Database database;
     private final Readers readers;
     private final ReentrantLock writing = new ReentrantLock();
+    private final Pen pen = new Pen();
     private final Numbers numbers = new Numbers();
     private final List<Runnable> memories = new ArrayList<>(List.of(numbers::forget));
     private final LongSupplier nanoTime;
@@ -71,7 +73,7 @@ public final class Store implements AutoCloseable {
     public <T> T write(Function<Handle, T> change) {
         writing.lock();
         try {
-            T answer = usable().inTransaction(change::apply);
+            T answer = usable().inTransaction(h -> changed(h, change));
             if (nanoTime.getAsLong() - tidiedNs >= TIDY_EVERY_NS) {
                 tidy(false);
             }
@@ -82,6 +84,13 @@ public final class Store implements AutoCloseable {
         } finally {
             writing.unlock();
         }
+    }
+
+    private <T> T changed(Handle h, Function<Handle, T> change) {
+        if (database.isShared() && pen.take(h)) {
+            forget();
+        }
+        return change.apply(h);
     }
 
     /** The same, without an answer. */
@@ -95,6 +104,15 @@ public final class Store implements AutoCloseable {
     /** A number for a new row of a table; within {@link #write} only. */
     public int next(Handle handle, String table) {
         return numbers.next(handle, table);
+    }
+
+    /** Whether other hosts may write to it too. */
+    public boolean isShared() {
+        return database.isShared();
+    }
+
+    Database database() {
+        return database;
     }
 
     /** What whoever writes remembers of rows' numbers. */

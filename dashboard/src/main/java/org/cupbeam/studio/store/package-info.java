@@ -5,6 +5,7 @@
  * corrections), and the questions that more than one page asks. Does not belong here: conclusions (see
  * {@code insight}, {@code usage}) and pages.
  *
- * <p>One connection writes, under one lock; the others can only read.
+ * <p>One connection writes, under one lock; the others can only read. Several hosts at one PostgreSQL hand each other the pen,
+ * and one at each broker keeps events ({@link org.cupbeam.studio.store.Succession}).
  */
 package org.cupbeam.studio.store;

@@ -1,5 +1,6 @@
 package org.cupbeam.studio.web;
 
+import java.nio.charset.StandardCharsets;
 import java.time.Clock;
 import java.time.Instant;
 import java.time.ZoneId;
@@ -23,6 +24,10 @@ final class BestToBeat {
     private record Game(Drill drill, Tags tags) {
     }
 
+    /** What a lane's board was told last, as JSON. */
+    private record Told(Game game, String json) {
+    }
+
     /** As the page reads it; null where there is none yet. @param day by the studio's clock */
     private record Said(String player, int stationsCleared, int attempts, int holed, Double meanMissMm, String day) {
     }
@@ -30,7 +35,7 @@ final class BestToBeat {
     private final Store store;
     private final LiveLanes lanes;
     private final Clock clock;
-    private final Map<Topics, Game> told = new HashMap<>();
+    private final Map<Topics, Told> told = new HashMap<>();
     private final AtomicBoolean changed = new AtomicBoolean();
 
     /** @param clock gives the time zone where the studio's is not set */
@@ -45,21 +50,30 @@ final class BestToBeat {
         boolean maybe = arrivals.stream().anyMatch(a -> a.event() != null
                 && (a.event().data() instanceof Data.RunEnded || a.event().data() instanceof Data.Correction));
         if (maybe) {
-            changed.set(true);
+            mayBeOther();
         }
+    }
+
+    /** Some best run may be another now. */
+    void mayBeOther() {
+        changed.set(true);
     }
 
     /** Asks the store where something has changed; called from one thread, which may be held up. */
     void look() {
-        if (changed.getAndSet(false)) {
-            told.clear();
-        }
+        boolean again = changed.getAndSet(false);
         for (LiveLane lane : lanes.all()) {
             Score score = lane.score();
             Game game = score == null ? null : new Game(score.drill(), score.tags());
-            if (game != null && !game.equals(told.get(lane.topics()))) {
-                lane.stream().say("best", Json.bytes(best(game).orElse(null)));
-                told.put(lane.topics(), game);
+            Told last = told.get(lane.topics());
+            boolean sameGame = last != null && last.game().equals(game);
+            if (game != null && (again || !sameGame)) {
+                byte[] json = Json.bytes(best(game).orElse(null));
+                Told now = new Told(game, new String(json, StandardCharsets.UTF_8));
+                if (!now.equals(last)) {
+                    lane.stream().say("best", json);
+                }
+                told.put(lane.topics(), now);
             }
         }
     }

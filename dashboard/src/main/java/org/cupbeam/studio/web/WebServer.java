@@ -46,6 +46,7 @@ public final class WebServer implements AutoCloseable {
     private static final int THREAD_IDLE_MS = 30_000;
     private static final long LOOK_EVERY_MS = 250;
     private static final long PULSE_EVERY_S = 10;
+    private static final long LOOK_ELSEWHERE_EVERY_S = 15;
     private static final Duration PATIENCE = Duration.ofSeconds(3);
 
     private final LiveLanes lanes;
@@ -145,6 +146,11 @@ public final class WebServer implements AutoCloseable {
     /** Has what takes long the first time run once beforehand, beside everything else. */
     public void warmUp() {
         coach.warmUp(insight::usual);
+    }
+
+    /** Other hosts may keep events and not say so: looks now and then whether something has changed. */
+    public void othersKeepToo() {
+        clock.scheduleWithFixedDelay(guarded(best::mayBeOther), LOOK_ELSEWHERE_EVERY_S, LOOK_ELSEWHERE_EVERY_S, TimeUnit.SECONDS);
     }
 
     /** Events were kept; what pages show may have changed. */

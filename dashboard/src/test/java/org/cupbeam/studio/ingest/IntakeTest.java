@@ -28,6 +28,7 @@ class IntakeTest {
     private final FakeLog log = new FakeLog();
     private final BlockingQueue<Message> said = new LinkedBlockingQueue<>();
     private final Set<Long> committed = ConcurrentHashMap.newKeySet();
+    private volatile EventLog turn = log;
     private Intake intake;
 
     @AfterEach
@@ -157,8 +158,49 @@ class IntakeTest {
         assertThat(log.arrivals()).hasSize(1);
     }
 
+    @Test
+    void looksOnWhileAnotherHostKeepsEventsAndGoesOnWithWhatThatOneLeft() throws Exception {
+        turn = null;
+        create();
+        for (int i = 0; i < 3; i++) {
+            offer(lane.puttsOutsideAnyRun());
+        }
+        intake.heardOf(new Source("home", "two", "j2"));
+        while (intake.step(0)) {
+            assertThat(said).isEmpty();
+        }
+        assertThat(log.arrivals()).isEmpty();
+        log.before.add(new EventLog.Kept(lane.source, 1)); // the first was kept, and then that host died
+        turn = log;
+        intake.start();
+
+        awaitStored(3);
+        assertThat(log.arrivals()).extracting(Arrival::sequence).containsExactly(2L, 3L);
+        assertThat(said).as("of every lane").anySatisfy(each -> assertThat(text(each)).contains("two/stored"));
+    }
+
+    @Test
+    void keepsNothingThatWasSortedInAnEarlierTurn() throws Exception {
+        FakeLog next = new FakeLog();
+        next.before.add(new EventLog.Kept(lane.source, 5));
+        log.failing = batch -> {
+            turn = next;
+            throw new NotOurTurn("over");
+        };
+        start();
+        offer(lane.puttsOutsideAnyRun());
+        awaitStored(5);
+
+        for (int i = 0; i < 5; i++) {
+            offer(lane.puttsOutsideAnyRun()); // 2 to 6
+        }
+        awaitStored(6);
+        assertThat(log.arrivals()).isEmpty();
+        assertThat(next.arrivals()).extracting(Arrival::sequence).containsExactly(6L);
+    }
+
     private void create() {
-        intake = new Intake(log, said::add, arrivals -> arrivals.forEach(a -> committed.add(a.sequence())),
+        intake = new Intake(() -> turn, said::add, arrivals -> arrivals.forEach(a -> committed.add(a.sequence())),
                 Clock.systemUTC(), System::nanoTime);
     }
 

@@ -26,6 +26,20 @@ class SequencerTest {
     }
 
     @Example
+    void goesOnBehindWhatSomebodyElseKept() {
+        offer(1);
+        offer(5);
+        assertThat(sequencer.keptUpTo(3)).isEmpty();
+        assertThat(sequencer.keptUpTo(2)).as("known already").isEmpty();
+        assertThat(offer(4)).containsExactly(4L, 5L);
+        offer(8);
+        assertThat(sequencer.keptUpTo(7)).containsExactly(8L);
+        offer(10);
+        assertThat(sequencer.keptUpTo(12)).as("nothing of it is still to be kept").isEmpty();
+        assertThat(offer(13)).containsExactly(13L);
+    }
+
+    @Example
     void passesOverWhatComesAgain() {
         offer(1);
         assertThat(offer(1)).isEmpty();

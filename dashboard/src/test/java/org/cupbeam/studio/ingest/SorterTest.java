@@ -14,6 +14,7 @@ import org.junit.jupiter.api.Test;
 class SorterTest {
     private final ScriptedLane lane = new ScriptedLane("one", "j1");
     private long nowNs;
+    private long keptElsewhere;
     private final Sorter sorter = sorter(List.of());
 
     @Test
@@ -119,8 +120,21 @@ class SorterTest {
         assertThat(later.upTo(lane.source)).isEqualTo(3);
     }
 
+    @Test
+    void goesOnBehindWhatAnotherHostKeptMeanwhile() {
+        Sorter knowsOne = sorter(List.of(new EventLog.Kept(lane.source, 1)));
+        for (int i = 0; i < 3; i++) {
+            lane.puttsOutsideAnyRun();
+        }
+        keptElsewhere = 3;
+        knowsOne.take(Message.of(lane.topic(), ScriptedLane.json(lane.puttsOutsideAnyRun())));
+
+        assertThat(knowsOne.batch().arrivals()).extracting(Arrival::sequence).containsExactly(4L);
+        assertThat(knowsOne.upTo(lane.source)).isEqualTo(4);
+    }
+
     private Sorter sorter(List<EventLog.Kept> kept) {
-        return new Sorter(kept, Clock.fixed(Instant.EPOCH, ZoneOffset.UTC), () -> nowNs);
+        return new Sorter(kept, source -> keptElsewhere, Clock.fixed(Instant.EPOCH, ZoneOffset.UTC), () -> nowNs);
     }
 
     private void take(String payload) {

@@ -43,6 +43,12 @@ final class Fleet implements AutoCloseable {
                 "--data", folder.resolve("host").toString()));
     }
 
+    /** Another host at the same broker, its store elsewhere. */
+    Program host(String name, String storeUrl, int port) {
+        return new Program(name, folder, "Studio at", () -> Program.host("--broker", uri(), "--port", "" + port,
+                "--data", folder.resolve(name).toString(), "--store", storeUrl));
+    }
+
     /** A lane that is to be run with these options beside those of every lane. */
     Program lane(Supplier<List<String>> options) {
         return new Program("lane", folder, " is ready", () -> {
@@ -86,7 +92,12 @@ final class Fleet implements AutoCloseable {
 
     /** The score as a board that is opened now shows it. */
     Score shown() throws Exception {
-        var stream = URI.create("http://127.0.0.1:" + pagesPort + "/live/north/bay-3").toURL().openConnection();
+        return shown(pagesPort);
+    }
+
+    /** The same, at any host's pages. */
+    static Score shown(int port) throws Exception {
+        var stream = URI.create("http://127.0.0.1:" + port + "/live/north/bay-3").toURL().openConnection();
         stream.setReadTimeout(5_000);
         try (BufferedReader lines = new BufferedReader(
                 new InputStreamReader(stream.getInputStream(), StandardCharsets.UTF_8))) {
@@ -112,7 +123,7 @@ final class Fleet implements AutoCloseable {
         }
     }
 
-    private static int freePort() {
+    static int freePort() {
         try (ServerSocket free = new ServerSocket(0, 1, InetAddress.getLoopbackAddress())) {
             return free.getLocalPort();
         } catch (IOException e) {

@@ -25,7 +25,7 @@ class SoakIT {
     private static final int MINUTES = Integer.getInteger("cupbeam.soakMinutes",
             Boolean.getBoolean("cupbeam.nightly") ? 20 : 0);
     private static final int SPEED = 72;
-    private static final String RIG = """
+    static final String RIG = """
             [green]
             stimp_ft = 10
             uphill_percent = 0

@@ -27,7 +27,8 @@ class MigrationsTest {
             "V6__settings_and_faults.sql", "7f1bee77c6a45c6a703ad497e7c13662fb64dc84b79b5d1142aa65e66f53b403",
             "V7__logbook.sql", "4fef23707effc55c4bfb76cfd0080b4f7425dba1313ad5eb4da9efaf7f83c941",
             "V8__drills_on_the_shelf.sql", "4cdb5b3ebfeea8b87ba10190d28a46ac09f0728f98c8f2b353736a8d2ef856e0",
-            "V9__putts_of_a_player.sql", "94db7b69d61d1d8dea14ec436f8c9ce4559bc502603b3abda990a19f773b4433");
+            "V9__putts_of_a_player.sql", "94db7b69d61d1d8dea14ec436f8c9ce4559bc502603b3abda990a19f773b4433",
+            "V10__several_hosts.sql", "7caf0188e2351b40c389c093ee5194213526376658202478208cb16b5e10f8ea");
 
     @Test
     void landedOnesAreNotEdited() throws IOException {
