@@ -8,7 +8,8 @@ import picocli.CommandLine.IVersionProvider;
 /** The lane controller's commands, and the words about them. */
 @Command(name = "cupbeam", mixinStandardHelpOptions = true, versionProvider = Commands.Words.class,
         description = "Watches one hole of an indoor putting green, and keeps the score of the drill.",
-        subcommands = {LaneCommand.class, JournalCommand.class, RecordCommand.class, ReplayCommand.class, HelpCommand.class},
+        subcommands = {LaneCommand.class, JournalCommand.class, RecordCommand.class, ReplayCommand.class,
+            CommissionCommand.class, HelpCommand.class},
         exitCodeListHeading = "%nExit status:%n",
         exitCodeList = {"0:done", "1:something outside failed", "2:a file, an option or a command makes no sense",
             "3:the program hung, and has to be started again"})

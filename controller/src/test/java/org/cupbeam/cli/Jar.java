@@ -29,9 +29,14 @@ final class Jar {
     }
 
     static Outcome run(Path folder, String... arguments) throws IOException, InterruptedException {
+        return answered(folder, Files.createTempFile(folder, "in", ""), arguments);
+    }
+
+    /** The same, with a file typed to it. */
+    static Outcome answered(Path folder, Path typed, String... arguments) throws IOException, InterruptedException {
         Path out = Files.createTempFile(folder, "out", "");
         Path err = Files.createTempFile(folder, "err", "");
-        Process process = new ProcessBuilder(command(arguments))
+        Process process = new ProcessBuilder(command(arguments)).redirectInput(typed.toFile())
                 .redirectOutput(out.toFile()).redirectError(err.toFile()).start();
         assertThat(process.waitFor(60, TimeUnit.SECONDS)).as("ends").isTrue();
         return new Outcome(process.exitValue(), Files.readAllLines(out), Files.readString(err));

@@ -28,12 +28,13 @@ class TechnicianGuideIT {
         List<List<String>> commands = COMMAND.matcher(Files.readString(DocTable.project("docs/technician.md"))).results()
                 .map(each -> List.of(each.group(1).split(" "))).toList();
 
-        assertThat(commands).hasSizeGreaterThan(3);
+        assertThat(commands).hasSizeGreaterThan(5);
         for (List<String> command : commands) {
             switch (command.get(0)) {
                 case "record" -> records(command);
                 case "replay" -> replays(command);
                 case "lane" -> runs(command);
+                case "commission" -> commissions(command);
                 default -> throw new AssertionError("the guide has a command that nothing here runs: " + command);
             }
         }
@@ -52,6 +53,19 @@ class TechnicianGuideIT {
         assertThat(outcome.err()).isEmpty();
         assertThat(outcome.status()).isZero();
         assertThat(outcome.out()).hasSizeGreaterThan(5).allSatisfy(line -> assertThat(line).contains("\"finish_mm\""));
+    }
+
+    private void commissions(List<String> command) throws Exception {
+        boolean check = command.contains("--check");
+        List<String> all = here(command);
+        all.add("--practice");
+        Path typed = Files.writeString(folder.resolve("typed"), check ? "\n".repeat(20)
+                : CommissionIT.TO_THE_PLACES + "-300\n" + "\n".repeat(6) + "yes\n");
+        Jar.Outcome outcome = Jar.answered(folder, typed, all.toArray(String[]::new));
+
+        assertThat(outcome.err()).isEmpty();
+        assertThat(outcome.out()).anyMatch(line -> line.contains(check ? "every sensor answers as it should" : "Written: "));
+        assertThat(outcome.status()).isZero();
     }
 
     private void runs(List<String> command) throws Exception {
