@@ -30,7 +30,7 @@ import picocli.CommandLine.Spec;
 
 /** The all-in-one: broker, host and pages in one process, until it is told to stop. */
 @Command(name = "cupbeam-studio", mixinStandardHelpOptions = true, version = "cupbeam-studio " + Studio.VERSION,
-        description = "Keeps what the lanes of a studio see, and shows it.", subcommands = PinCommand.class)
+        description = "Keeps what the lanes of a studio see, and shows it.", subcommands = {PinCommand.class, StoreCommand.class})
 public final class Studio implements Callable<Integer> {
     private static final String CLIENT_ID = "cupbeam-host";
     private static final int HUNG = 3;

@@ -49,7 +49,7 @@ public final class PostgresServer {
 
     /** The URL of an empty database, made for the caller. */
     public static synchronized String emptyDatabase() {
-        Path bin = findBin().orElseGet(() -> Tools.missing("PostgreSQL's initdb"));
+        Path bin = bin();
         try {
             if (running == null) {
                 running = new PostgresServer(bin);
@@ -60,6 +60,11 @@ public final class PostgresServer {
         } catch (InterruptedException | SQLException e) {
             throw new IllegalStateException(e);
         }
+    }
+
+    /** Where its programs are. */
+    public static Path bin() {
+        return findBin().orElseGet(() -> Tools.missing("PostgreSQL's initdb"));
     }
 
     private String create(String name) throws SQLException {

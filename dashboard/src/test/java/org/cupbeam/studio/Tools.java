@@ -28,7 +28,7 @@ public final class Tools {
         return Files.exists(found) ? found : missing("reference data (" + path + ")");
     }
 
-    static Path missing(String what) {
+    public static Path missing(String what) {
         if ("1".equals(System.getenv("CUPBEAM_REQUIRE_TOOLS"))) {
             throw new AssertionError(what + " is required, and not on this machine");
         }

@@ -25,6 +25,11 @@ public sealed interface Database {
     /** A connection that the database itself keeps from writing. */
     Connection reader() throws SQLException;
 
+    /** A connection for whoever looks from outside: not even its end changes what is there. */
+    default Connection onlooker() throws SQLException {
+        return reader();
+    }
+
     /**
      * Looks whether what is there can be read, before anything else is done with it.
      *
@@ -144,6 +149,13 @@ public sealed interface Database {
                 pragma.execute("PRAGMA query_only = ON");
             }
             return connection;
+        }
+
+        @Override
+        public Connection onlooker() throws SQLException {
+            SQLiteConfig config = config();
+            config.setReadOnly(true);
+            return JDBC.createConnection(url(), config.toProperties());
         }
 
         private static SQLiteConfig config() {

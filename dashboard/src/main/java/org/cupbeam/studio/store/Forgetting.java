@@ -88,8 +88,8 @@ final class Forgetting {
                         changed.add(new Kept(event.sequence(), without));
                     }
                 });
-        changed.forEach(event -> h.execute("UPDATE event SET envelope = ? WHERE journal_id = ? AND sequence = ?",
-                event.envelope(), in.journal(), event.sequence()));
+        changed.forEach(event -> h.execute("UPDATE event SET envelope = ?, check_sum = ? WHERE journal_id = ? AND sequence = ?",
+                event.envelope(), CheckSum.of(event.envelope()), in.journal(), event.sequence()));
     }
 
     /** A player may have corrected something in whosever run, and others may say the name as their reason. */

@@ -52,8 +52,11 @@ final class Mentions {
         h.createQuery("SELECT journal_id, sequence, envelope, problem FROM event WHERE problem IS NOT NULL")
                 .map((row, ctx) -> new Kept(row.getInt(1), row.getLong(2), row.getString(3), row.getString(4))).list().stream()
                 .filter(each -> words.in(each.envelope()) || words.in(each.problem())).forEach(each ->
-                h.execute("UPDATE event SET envelope = ?, problem = ? WHERE journal_id = ? AND sequence = ?",
-                        words.replaced(each.envelope(), instead), words.replaced(each.problem(), instead), each.journal(),
-                        each.sequence()));
+                replace(each.journal(), each.sequence(), words.replaced(each.envelope(), instead), words.replaced(each.problem(), instead)));
+    }
+
+    private void replace(int journal, long sequence, String envelope, String problem) {
+        h.execute("UPDATE event SET envelope = ?, check_sum = ?, problem = ? WHERE journal_id = ? AND sequence = ?", envelope,
+                CheckSum.of(envelope), problem, journal, sequence);
     }
 }

@@ -12,7 +12,10 @@ import org.flywaydb.core.api.configuration.FluentConfiguration;
  * Brings a database to the schema that this version knows, from any earlier one, or from nothing. A database that a later
  * version has been at is refused and left as it is: what this version would write there might be wrong by then.
  */
-final class Migrations {
+public final class Migrations {
+    /** The schema that this version knows: the newest file's. */
+    public static final String LATEST = "11";
+
     /** Not the default folder: the lanes' journals have migrations of their own on the same class path. */
     private static final String WHERE = "classpath:db/studio";
 

@@ -15,8 +15,8 @@ import org.jdbi.v3.core.statement.PreparedBatch;
 final class Rows {
     private static final String EVENT = """
             INSERT INTO event (journal_id, sequence, type, boot_id, monotonic_ns, synchronised, at_ms, received_ms,
-                envelope, problem)
-            VALUES (?, ?, ?, ?, ?, ?, ?, ?, ?, ?)
+                envelope, problem, check_sum)
+            VALUES (?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?)
             """;
     private static final String ATTEMPT = """
             INSERT INTO attempt (id, journal_id, sequence, lane_id, at_ms, run_id, player_id, drill_id, station,
@@ -38,10 +38,11 @@ final class Rows {
 
     void event(int journal, Arrival arrival, Boots.When when) {
         Data data = arrival.event() == null ? null : arrival.event().data();
+        String envelope = new String(arrival.payload(), StandardCharsets.UTF_8);
         events.add(journal, arrival.sequence(), data == null ? null : data.type(), when == null ? null : when.boot(),
                 data == null ? null : data.stamp().monotonicNs(), when == null ? 0 : when.synchronised(),
                 when == null ? arrival.time().toEpochMilli() : when.atMs(), arrival.received().toEpochMilli(),
-                new String(arrival.payload(), StandardCharsets.UTF_8), arrival.problem());
+                envelope, arrival.problem(), CheckSum.of(envelope));
     }
 
     /** @param run null outside any run */

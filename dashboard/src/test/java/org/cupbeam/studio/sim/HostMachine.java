@@ -26,6 +26,7 @@ import org.cupbeam.studio.ingest.News;
 import org.cupbeam.studio.store.Database;
 import org.cupbeam.studio.store.Keeper;
 import org.cupbeam.studio.store.Store;
+import org.cupbeam.studio.store.upkeep.Checkup;
 import org.cupbeam.studio.web.LiveLanes;
 import org.cupbeam.studio.web.Shown;
 
@@ -51,6 +52,11 @@ final class HostMachine extends Machine {
         this.network = network;
         this.broker = broker;
         this.keptBy = keptBy;
+    }
+
+    /** What the store is like to whoever looks from outside. */
+    Checkup look() {
+        return Checkup.of(Database.file(disk.database()));
     }
 
     Store store() {

@@ -34,6 +34,7 @@ final class Verdict {
         score(lane.score());
         score(host.shown(lane.topics).orElseThrow());
         times();
+        assertThat(host.look().troubles()).as("what 'store check' finds").isEmpty();
     }
 
     private List<Map<String, Object>> rows(String sql) {

@@ -18,17 +18,24 @@ import org.junit.jupiter.api.Test;
 /** Migrations that have landed stay as they are: there are stores that have been through them. */
 class MigrationsTest {
     /** By SHA-256 of the file, without regard to line ends. A new one gets its line here when it lands. */
-    private static final Map<String, String> LANDED = Map.of(
-            "V1__lanes_and_their_events.sql", "2eb49e87efebc7889dfe7890d40236272520322c9d89137902a70a6eef859ca1",
-            "V2__players_runs_and_attempts.sql", "9c2d9f3cedd639cbe09128f650f05bc725280bca5cea81bf33f31aae0d49acb5",
-            "V3__corrections_and_notes.sql", "16cdceb5f07247672bbf3e391bb0e9f36573f8753930e19ee189db9edfbf140c",
-            "V4__quarter_hours_of_play.sql", "62b6307d4f79a87c194a60f81d8f9a9d5f94e557941b395dfc9f1fcb499a047c",
-            "V5__time_in_play.sql", "9227db4082a8d2208f2f34ec7d942bda53964bd64b4a38e842235dd6420dd14a",
-            "V6__settings_and_faults.sql", "7f1bee77c6a45c6a703ad497e7c13662fb64dc84b79b5d1142aa65e66f53b403",
-            "V7__logbook.sql", "4fef23707effc55c4bfb76cfd0080b4f7425dba1313ad5eb4da9efaf7f83c941",
-            "V8__drills_on_the_shelf.sql", "4cdb5b3ebfeea8b87ba10190d28a46ac09f0728f98c8f2b353736a8d2ef856e0",
-            "V9__putts_of_a_player.sql", "94db7b69d61d1d8dea14ec436f8c9ce4559bc502603b3abda990a19f773b4433",
-            "V10__several_hosts.sql", "7caf0188e2351b40c389c093ee5194213526376658202478208cb16b5e10f8ea");
+    private static final Map<String, String> LANDED = Map.ofEntries(
+            Map.entry("V1__lanes_and_their_events.sql", "2eb49e87efebc7889dfe7890d40236272520322c9d89137902a70a6eef859ca1"),
+            Map.entry("V2__players_runs_and_attempts.sql", "9c2d9f3cedd639cbe09128f650f05bc725280bca5cea81bf33f31aae0d49acb5"),
+            Map.entry("V3__corrections_and_notes.sql", "16cdceb5f07247672bbf3e391bb0e9f36573f8753930e19ee189db9edfbf140c"),
+            Map.entry("V4__quarter_hours_of_play.sql", "62b6307d4f79a87c194a60f81d8f9a9d5f94e557941b395dfc9f1fcb499a047c"),
+            Map.entry("V5__time_in_play.sql", "9227db4082a8d2208f2f34ec7d942bda53964bd64b4a38e842235dd6420dd14a"),
+            Map.entry("V6__settings_and_faults.sql", "7f1bee77c6a45c6a703ad497e7c13662fb64dc84b79b5d1142aa65e66f53b403"),
+            Map.entry("V7__logbook.sql", "4fef23707effc55c4bfb76cfd0080b4f7425dba1313ad5eb4da9efaf7f83c941"),
+            Map.entry("V8__drills_on_the_shelf.sql", "4cdb5b3ebfeea8b87ba10190d28a46ac09f0728f98c8f2b353736a8d2ef856e0"),
+            Map.entry("V9__putts_of_a_player.sql", "94db7b69d61d1d8dea14ec436f8c9ce4559bc502603b3abda990a19f773b4433"),
+            Map.entry("V10__several_hosts.sql", "7caf0188e2351b40c389c093ee5194213526376658202478208cb16b5e10f8ea"),
+            Map.entry("V11__check_sums.sql", "d5fb12cbad37fe13bd9864343d15c302659995df7f5ef5d2f1c1638272426899"));
+
+    @Test
+    void theNewestIsTheOneThatThisVersionSaysItKnows() {
+        assertThat(LANDED.keySet()).anyMatch(name -> name.startsWith("V" + Migrations.LATEST + "__"))
+                .allMatch(name -> Integer.parseInt(name.substring(1, name.indexOf("__"))) <= Integer.parseInt(Migrations.LATEST));
+    }
 
     @Test
     void landedOnesAreNotEdited() throws IOException {
