@@ -30,7 +30,8 @@ class RestoredStoreTest {
     private Path folder;
 
     private Intake host(Store store) {
-        return new Intake(new Keeper(store), told::add, kept -> { }, Clock.systemUTC(), nowNs::get);
+        Keeper keeper = new Keeper(store);
+        return new Intake(() -> keeper, told::add, kept -> { }, Clock.systemUTC(), nowNs::get);
     }
 
     private void send(Intake host, int from, int to) throws InterruptedException {
