@@ -19,13 +19,20 @@ final class HostProcess implements AutoCloseable {
     private final Process process;
 
     HostProcess(Path folder, String brokerUri) throws IOException {
+        this(folder, brokerUri, List.of(), List.of());
+    }
+
+    /** @param flags of the JVM, and arguments of the host, beyond the usual ones */
+    HostProcess(Path folder, String brokerUri, List<String> flags, List<String> arguments) throws IOException {
         try (ServerSocket free = new ServerSocket(0, 1, InetAddress.getLoopbackAddress())) {
             port = free.getLocalPort();
         }
         List<String> command = new ArrayList<>(List.of(Path.of(System.getProperty("java.home"), "bin", "java").toString()));
         command.addAll(FLAGS);
+        command.addAll(flags);
         command.addAll(List.of("-jar", Path.of("target", "cupbeam-studio.jar").toString(), "--broker", brokerUri, "--port",
                 "" + port, "--data", folder.toString()));
+        command.addAll(arguments);
         process = new ProcessBuilder(command).redirectErrorStream(true).start();
         BufferedReader out = process.inputReader();
         String line = out.readLine();

@@ -143,6 +143,12 @@ public final class WebServer implements AutoCloseable {
         return javalin.unsafe.internalRouter.allHttpHandlers().stream().map(each -> each.endpoint.path).distinct().toList();
     }
 
+    /** Every address that is answered, as its route has it: {@code /api/run/{id}}. The streams are not among them. */
+    List<String> addresses(String method) {
+        return javalin.unsafe.internalRouter.allHttpHandlers().stream().map(each -> each.endpoint)
+                .filter(each -> each.method.name().equals(method)).map(each -> each.path).toList();
+    }
+
     /** Has what takes long the first time run once beforehand, beside everything else. */
     public void warmUp() {
         coach.warmUp(insight::usual);
