@@ -7,6 +7,7 @@ import java.util.Deque;
 import java.util.List;
 import java.util.Random;
 import java.util.UUID;
+import java.util.function.Consumer;
 import org.cupbeam.studio.ingest.Arrival;
 import org.cupbeam.studio.ingest.Connection;
 import org.cupbeam.studio.ingest.Ingest;
@@ -16,6 +17,7 @@ import org.cupbeam.studio.store.Database;
 import org.cupbeam.studio.store.FaultBook;
 import org.cupbeam.studio.store.Keeper;
 import org.cupbeam.studio.store.Store;
+import org.cupbeam.studio.store.StoreTrouble;
 import org.cupbeam.studio.store.Succession;
 import org.cupbeam.studio.web.LiveLanes;
 import org.cupbeam.studio.web.WebServer;
@@ -85,6 +87,11 @@ public final class Host implements AutoCloseable {
         } catch (RuntimeException trouble) {
             LOG.debug("the store cannot be read", trouble); // whoever wants something of it says so
         }
+    }
+
+    /** Tells when the store turns out to be damaged: the host can show what it can read of it, and keeps nothing. */
+    void whenDamaged(Consumer<StoreTrouble> tell) {
+        store.whenDamaged(tell);
     }
 
     /** Has something that was started later stop before the host does. */

@@ -9,6 +9,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.concurrent.Callable;
 import java.util.concurrent.CountDownLatch;
+import java.util.concurrent.atomic.AtomicReference;
 import org.cupbeam.event.Topics;
 import org.cupbeam.lane.Lane;
 import org.cupbeam.lane.Lanes;
@@ -34,6 +35,7 @@ import picocli.CommandLine.Spec;
 public final class Studio implements Callable<Integer> {
     private static final String CLIENT_ID = "cupbeam-host";
     private static final int HUNG = 3;
+    private static final String OTHER_STORE = "or name another store with --store or --data";
     static final String VERSION = "0.1.0";
     private static final long HISTORY_SEED = 20;
     private static final List<String> DUEL = List.of("Nadia", "Tomas");
@@ -79,6 +81,7 @@ public final class Studio implements Callable<Integer> {
     @Spec
     private CommandSpec spec;
 
+    private final AtomicReference<StoreTrouble> found = new AtomicReference<>();
     private final CountDownLatch toStop = new CountDownLatch(1);
     private final CountDownLatch stopped = new CountDownLatch(1);
 
@@ -122,10 +125,20 @@ public final class Studio implements Callable<Integer> {
             Overseer overseer = Overseer.ofThisProcess();
             overseer.ready(state);
             host.stopsFirst(Heartbeat.start(overseer, host::comesRound));
+            host.whenDamaged(this::stopFor);
             toStop.await();
             overseer.stopping();
         }
+        StoreTrouble damage = found.get();
+        if (damage != null) {
+            throw new CannotStart(damage.getMessage(), OTHER_STORE, damage);
+        }
         say("Stopped. The data stay in " + data.toAbsolutePath().normalize() + ".");
+    }
+
+    private void stopFor(StoreTrouble damage) {
+        found.set(damage);
+        toStop.countDown();
     }
 
     private void startLanes(Host host, Path folder, String uri) throws CannotStart {
@@ -164,7 +177,7 @@ public final class Studio implements Callable<Integer> {
         } catch (BindException e) {
             throw new CannotStart("port " + pages.port() + " is in use", "choose another with --port (in the demo: -Dport=8081)", e);
         } catch (StoreTrouble e) {
-            throw new CannotStart(e.getMessage(), "or name another store with --store or --data", e);
+            throw new CannotStart(e.getMessage(), OTHER_STORE, e);
         }
     }
 

@@ -38,6 +38,11 @@ public sealed interface Database {
     default void check() {
     }
 
+    /** Whether that takes seconds. */
+    default boolean checksLong() {
+        return false;
+    }
+
     /** Whether several hosts may be at it. */
     default boolean isShared() {
         return false;
@@ -79,6 +84,7 @@ public sealed interface Database {
     /** SQLite: a file, written ahead, each commit synced, since a lane lets go of what is said to be kept. */
     record Sqlite(Path file) implements Database {
         private static final int BUSY_MS = 5_000;
+        private static final long LONG_BYTES = 64 << 20; // about a second on a slow disk
 
         @Override
         public String name() {
@@ -116,6 +122,11 @@ public sealed interface Database {
         @Override
         public void check() {
             new Soundness(file).check();
+        }
+
+        @Override
+        public boolean checksLong() {
+            return file.toFile().length() > LONG_BYTES;
         }
 
         @Override

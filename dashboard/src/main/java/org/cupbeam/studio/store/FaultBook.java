@@ -37,7 +37,7 @@ public final class FaultBook {
             return;
         }
         Map<String, String> now = faults(health);
-        if (now.keySet().equals(said.get(lane))) {
+        if (now.keySet().equals(said.get(lane)) || !store.isLookedThrough()) { // boards wait behind; it is said again
             return;
         }
         store.writing(h -> laneId(h, lane).ifPresent(id -> {

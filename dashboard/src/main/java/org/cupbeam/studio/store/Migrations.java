@@ -6,7 +6,6 @@ import org.flywaydb.core.Flyway;
 import org.flywaydb.core.api.FlywayException;
 import org.flywaydb.core.api.MigrationInfo;
 import org.flywaydb.core.api.MigrationVersion;
-import org.flywaydb.core.api.configuration.FluentConfiguration;
 
 /**
  * Brings a database to the schema that this version knows, from any earlier one, or from nothing. A database that a later
@@ -14,7 +13,7 @@ import org.flywaydb.core.api.configuration.FluentConfiguration;
  */
 public final class Migrations {
     /** The schema that this version knows: the newest file's. */
-    public static final String LATEST = "11";
+    public static final String LATEST = "12";
 
     /** Not the default folder: the lanes' journals have migrations of their own on the same class path. */
     private static final String WHERE = "classpath:db/studio";
@@ -26,18 +25,31 @@ public final class Migrations {
         run(database, "latest");
     }
 
+    /** Whether anything is left to be done to it, or to be said against it. */
+    static boolean due(Database database) {
+        try {
+            Flyway ready = flyway(database, "latest");
+            ready.validate();
+            return ready.info().pending().length > 0;
+        } catch (FlywayException e) {
+            return true;
+        }
+    }
+
     /** @param target the schema's version to stop at */
     static void run(Database database, String target) {
-        FluentConfiguration flyway = Flyway.configure().dataSource(database.url(), null, null).locations(WHERE)
-                .target(target)
-                .loggers("slf4j").connectRetries(0).group(true).cleanDisabled(true).validateMigrationNaming(true);
         try {
-            Flyway ready = flyway.load();
+            Flyway ready = flyway(database, target);
             refuseWhatIsNewer(database, ready);
             ready.migrate();
         } catch (FlywayException e) {
             throw new StoreTrouble("store " + database.name() + ": " + firstLine(e) + "; name another store, or restore this one from a copy", e);
         }
+    }
+
+    private static Flyway flyway(Database database, String target) {
+        return Flyway.configure().dataSource(database.url(), null, null).locations(WHERE).target(target).loggers("slf4j")
+                .connectRetries(0).group(true).cleanDisabled(true).validateMigrationNaming(true).load();
     }
 
     private static void refuseWhatIsNewer(Database database, Flyway flyway) {

@@ -7,11 +7,21 @@ import java.util.Map;
 import org.jdbi.v3.core.Handle;
 
 /**
- * Each player's putts, counted by distance.
+ * Players' putts that count, counted by distance.
  *
  * @param tries from {@code distanceMm}; {@code made} of them
  */
 public record PlayerTallies(double distanceMm, int tries, int made) {
+    /** Of one player, the nearest first. @param toMs not included, ms since 1970 */
+    public static List<PlayerTallies> between(Handle h, int player, long fromMs, long toMs) {
+        return h.select("""
+                SELECT station_mm, count(*), sum(holed) FROM attempt
+                WHERE player_id = ? AND at_ms >= ? AND at_ms < ? AND counts = 1 AND station_mm IS NOT NULL
+                GROUP BY station_mm ORDER BY station_mm
+                """, player, fromMs, toMs).map((row, ctx) -> new PlayerTallies(row.getDouble(1), row.getInt(2), row.getInt(3)))
+                .list();
+    }
+
     /**
      * Of every player who putted since then, by the player's number. It looks at every putt since then: not for a page to
      * ask each time.

@@ -15,6 +15,9 @@ import org.slf4j.LoggerFactory;
 /**
  * The open store: one connection that writes, a few that read. What is done in one call is one transaction. Where hosts share
  * a store, one of them writes at a time.
+ *
+ * <p>A large file is looked through for damage beside what reads it. Until that has found nothing, nothing is written: whoever
+ * writes waits, and a lane keeps what it has.
  */
 public final class Store implements AutoCloseable {
     private static final Logger LOG = LoggerFactory.getLogger(Store.class);
@@ -24,6 +27,7 @@ public final class Store implements AutoCloseable {
     static final long TIDY_EVERY_NS = 3_600_000_000_000L;
 
     private final Database database;
+    private final Look look;
     private final Readers readers;
     private final ReentrantLock writing = new ReentrantLock();
     private final Pen pen = new Pen();
@@ -32,12 +36,15 @@ public final class Store implements AutoCloseable {
     private final LongSupplier nanoTime;
     private Handle writer;
     private long tidiedNs;
+    private boolean isTidied;
+    private boolean isClosed;
 
-    private Store(Database database, LongSupplier nanoTime) {
+    private Store(Database database, LongSupplier nanoTime, Look look) {
         this.database = database;
+        this.look = look;
         this.nanoTime = nanoTime;
         this.writer = openWriter();
-        tidy(true);
+        look.whenWhole(this::tidyAtFirst);
         this.readers = new Readers(Jdbi.create(database::reader), MOST_READERS);
     }
 
@@ -52,10 +59,13 @@ public final class Store implements AutoCloseable {
 
     static Store open(Database database, LongSupplier nanoTime) {
         try {
+            if (database.checksLong() && !Migrations.due(database)) {
+                return new Store(database, nanoTime, Look.beside(database::check));
+            }
             database.check();
             database.begin(Migrations::run);
             Migrations.run(database);
-            return new Store(database, nanoTime);
+            return new Store(database, nanoTime, Look.over());
         } catch (StoreTrouble e) {
             throw e;
         } catch (RuntimeException e) {
@@ -69,8 +79,26 @@ public final class Store implements AutoCloseable {
         return readers.with(question);
     }
 
-    /** Changes something: all of it, or, when anything is thrown, nothing. */
+    /**
+     * Whether what is there has been looked through, so that whoever writes need not wait. What may as well be written later
+     * need not be written before.
+     */
+    boolean isLookedThrough() {
+        return look.isOver();
+    }
+
+    /** Tells when the store turns out to be damaged, at once where that is known; nothing is written to it then. */
+    public void whenDamaged(Consumer<StoreTrouble> tell) {
+        look.whenDamaged(tell);
+    }
+
+    /**
+     * Changes something: all of it, or, when anything is thrown, nothing.
+     *
+     * @throws StoreTrouble when the store is damaged
+     */
     public <T> T write(Function<Handle, T> change) {
+        look.await();
         writing.lock();
         try {
             T answer = usable().inTransaction(h -> changed(h, change));
@@ -132,6 +160,7 @@ public final class Store implements AutoCloseable {
 
     /** After something was overwritten for good: no copy of it is kept where that can be helped. */
     void scrub() {
+        look.await();
         writing.lock();
         try {
             database.scrub(usable().getConnection());
@@ -152,9 +181,24 @@ public final class Store implements AutoCloseable {
         readers.close();
         writing.lock();
         try {
-            tidy(false);
+            if (isTidied) {
+                tidy(false);
+            }
         } finally {
+            isClosed = true;
             writer.close();
+            writing.unlock();
+        }
+    }
+
+    private void tidyAtFirst() {
+        writing.lock();
+        try {
+            isTidied = !isClosed;
+            if (isTidied) {
+                tidy(true);
+            }
+        } finally {
             writing.unlock();
         }
     }

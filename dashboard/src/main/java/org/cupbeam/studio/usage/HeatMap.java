@@ -7,6 +7,7 @@ import java.time.ZonedDateTime;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
+import java.util.Map;
 
 /**
  * Play by weekday and hour, by the studio's clock.
@@ -29,13 +30,14 @@ public record HeatMap(List<Cell> cells) {
         cells = List.copyOf(cells);
     }
 
-    static HeatMap of(List<Quarter> quarters, ZoneId zone) {
+    /** @param byTime the play in each quarter of an hour, by its beginning, ms since 1970 */
+    static HeatMap of(Map<Long, Busy> byTime, ZoneId zone) {
         Busy[] sums = new Busy[DAYS * HOURS];
-        for (Quarter each : quarters) {
-            ZonedDateTime local = Instant.ofEpochMilli(each.startMs()).atZone(zone);
+        byTime.forEach((ms, busy) -> {
+            ZonedDateTime local = Instant.ofEpochMilli(ms).atZone(zone);
             int at = (local.getDayOfWeek().getValue() - 1) * HOURS + local.getHour();
-            sums[at] = sums[at] == null ? each.busy() : sums[at].plus(each.busy());
-        }
+            sums[at] = sums[at] == null ? busy : sums[at].plus(busy);
+        });
         List<Cell> cells = new ArrayList<>();
         for (int i = 0; i < sums.length; i++) {
             cells.add(new Cell(DayOfWeek.of(i / HOURS + 1), i % HOURS, sums[i] == null ? Busy.NOTHING : sums[i]));

@@ -50,8 +50,10 @@ public record Use(Period period, Busy all, List<OfLane> lanes, List<OfDay> days,
         }
         List<Quarter> quarters = Quarter.of(lanes.stream().map(LaneName::id).toList(), open, played).stream()
                 .filter(each -> each.startMs() >= period.fromMs() && each.startMs() < period.toMs()).toList();
-        return new Use(period, sum(quarters), lanes(lanes, quarters), days(period, quarters),
-                HeatMap.of(quarters, period.zone()));
+        Map<Long, Busy> byTime = new TreeMap<>();
+        quarters.forEach(each -> byTime.merge(each.startMs(), each.busy(), Busy::plus));
+        return new Use(period, byTime.values().stream().reduce(Busy.NOTHING, Busy::plus), lanes(lanes, quarters),
+                days(period, byTime), HeatMap.of(byTime, period.zone()));
     }
 
     private static List<OfLane> lanes(List<LaneName> lanes, List<Quarter> quarters) {
@@ -60,15 +62,10 @@ public record Use(Period period, Busy all, List<OfLane> lanes, List<OfDay> days,
         return lanes.stream().map(lane -> new OfLane(lane, sums.getOrDefault(lane.id(), Busy.NOTHING))).toList();
     }
 
-    private static List<OfDay> days(Period period, List<Quarter> quarters) {
+    private static List<OfDay> days(Period period, Map<Long, Busy> byTime) {
         Map<LocalDate, Busy> sums = new TreeMap<>();
         period.days().forEach(day -> sums.put(day, Busy.NOTHING));
-        quarters.forEach(each -> sums.merge(Instant.ofEpochMilli(each.startMs()).atZone(period.zone()).toLocalDate(),
-                each.busy(), Busy::plus));
+        byTime.forEach((ms, busy) -> sums.merge(Instant.ofEpochMilli(ms).atZone(period.zone()).toLocalDate(), busy, Busy::plus));
         return sums.entrySet().stream().map(each -> new OfDay(each.getKey(), each.getValue())).toList();
-    }
-
-    private static Busy sum(List<Quarter> quarters) {
-        return quarters.stream().map(Quarter::busy).reduce(Busy.NOTHING, Busy::plus);
     }
 }

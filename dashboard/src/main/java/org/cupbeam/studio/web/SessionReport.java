@@ -6,9 +6,7 @@ import java.time.ZoneId;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
-import java.util.Map;
-import java.util.TreeMap;
-import org.cupbeam.event.Putt.Outcome;
+import org.cupbeam.studio.store.PlayerTallies;
 import org.cupbeam.studio.store.logbook.AttemptRow;
 import org.cupbeam.studio.store.logbook.Attempts;
 import org.cupbeam.studio.store.logbook.Cursor;
@@ -37,19 +35,16 @@ import org.jdbi.v3.core.Handle;
 record SessionReport(String zone, Player player, String day, List<String> days, List<Run> runs, List<Putt> putts,
                      List<Note> notes, List<Usual> usual, int usualDays, int usualPutts) {
     private static final int BEFORE_DAYS = 90;
-    private static final int MOST_BEFORE = 5_000;
+    private static final int MOST_PUTTS = 5_000;
 
     /** What was holed of so many putts from a distance. */
     record Usual(double stationMm, int putts, int holed) {
-        Usual plus(Usual other) {
-            return new Usual(stationMm, putts + other.putts, holed + other.holed);
-        }
     }
 
     /** @param dayOrNull the day; null for the last that the player played on, or today */
     static SessionReport of(Handle h, PlayerRow player, LocalDate dayOrNull, ZoneId zone, Instant now) {
         LogFilter all = LogFilter.ALL.player(player.id());
-        List<LocalDate> days = Runs.page(h, all, null, Page.MOST).rows().stream().map(run -> day(run.startedMs(), zone))
+        List<LocalDate> days = Runs.begunMs(h, player.id(), Page.MOST).stream().map(ms -> day(ms, zone))
                 .distinct().toList();
         LocalDate day = dayOrNull != null ? dayOrNull : days.isEmpty() ? day(now.toEpochMilli(), zone) : days.get(0);
         long from = LogbookFilter.startMs(day, zone);
@@ -57,7 +52,8 @@ record SessionReport(String zone, Player player, String day, List<String> days, 
         List<RunRow> runs = Runs.page(h, all.between(from, to), null, Page.MOST).rows();
         List<AttemptRow> putts = new ArrayList<>(attempts(h, all.between(from, to)));
         putts.sort(Comparator.comparingLong(AttemptRow::atMs).thenComparingLong(AttemptRow::sequence));
-        List<Usual> usual = usual(attempts(h, all.between(LogbookFilter.startMs(day.minusDays(BEFORE_DAYS), zone), from)));
+        List<Usual> usual = PlayerTallies.between(h, player.id(), LogbookFilter.startMs(day.minusDays(BEFORE_DAYS), zone), from)
+                .stream().map(each -> new Usual(each.distanceMm(), each.tries(), each.made())).toList();
         return new SessionReport(zone.getId(), Player.of(player), day.toString(),
                 days.stream().map(LocalDate::toString).toList(), runs.stream().map(Run::of).toList(),
                 putts.stream().map(putt -> Putt.of(putt, List.of(), List.of())).toList(), notes(h, player, from, to),
@@ -71,15 +67,8 @@ record SessionReport(String zone, Player player, String day, List<String> days, 
             Page<AttemptRow> page = Attempts.page(h, filter, after, Page.MOST);
             all.addAll(page.rows());
             after = page.next();
-        } while (after != null && all.size() < MOST_BEFORE);
+        } while (after != null && all.size() < MOST_PUTTS);
         return all;
-    }
-
-    private static List<Usual> usual(List<AttemptRow> before) {
-        Map<Double, Usual> byDistance = new TreeMap<>();
-        before.stream().filter(AttemptRow::counts).forEach(each -> byDistance.merge(each.of().stationMm(),
-                new Usual(each.of().stationMm(), 1, each.putt().outcome() == Outcome.HOLED ? 1 : 0), Usual::plus));
-        return List.copyOf(byDistance.values());
     }
 
     private static List<Note> notes(Handle h, PlayerRow player, long fromMs, long toMs) {

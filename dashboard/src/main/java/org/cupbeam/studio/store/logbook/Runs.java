@@ -41,6 +41,12 @@ public final class Runs {
         return h.select(SELECT + "r.id = ?", id).map((row, ctx) -> RunRow.read(row)).findOne();
     }
 
+    /** When a player's runs began, ms since 1970, the latest first. */
+    public static List<Long> begunMs(Handle h, int player, int most) {
+        return h.select("SELECT started_ms FROM run WHERE player_id = ? ORDER BY started_ms DESC LIMIT ?", player,
+                Page.bounded(most)).mapTo(Long.class).list();
+    }
+
     /** The runs of a duel, in the order of play. */
     public static List<RunRow> ofDuel(Handle h, int duel) {
         return h.select(SELECT + "r.duel_id = ? ORDER BY r.play_order, r.id", duel).map((row, ctx) -> RunRow.read(row))

@@ -10,6 +10,7 @@ public final class Trail {
     private static final String AT_A_LANE = "SELECT c.what, a.player_id, a.run_id, a.id, NULL, NULL, c.by_whom, c.reason, "
             + "c.at_ms, c.journal_id, c.sequence FROM ";
     private static final String ITS_ATTEMPT = "a.journal_id = c.journal_id AND a.sequence = c.of_sequence";
+    private static final String LATEST = " ORDER BY c.at_ms DESC LIMIT " + Page.MOST;
     private static final String HERE = "SELECT m.what, m.player_id, m.run_id, m.attempt_id, m.was, m.became, m.by_whom, "
             + "m.reason, m.at_ms, 0, m.id FROM amendment m WHERE ";
     private static final Comparator<Change> NEWEST_FIRST = Comparator.comparingLong(Change::atMs)
@@ -23,6 +24,7 @@ public final class Trail {
         int size = Page.bounded(limit);
         Where lane = new Where();
         Where here = new Where();
+        lane.and("c.at_ms <= ?", Long.MAX_VALUE); // or SQLite sorts all there are
         if (after != null) {
             Object[] keys = after.keys(3);
             lane.and("c.at_ms <= ?", keys[0]).and("(c.at_ms, c.journal_id, c.sequence) < (?, ?, ?)", keys);
@@ -40,22 +42,27 @@ public final class Trail {
 
     /** Of a run and its attempts. */
     public static List<Change> ofRun(Handle h, int run) {
-        return both(h, "attempt a CROSS JOIN correction c WHERE a.run_id = ? AND ",
-                "(m.run_id = ? OR EXISTS (SELECT 1 FROM attempt a WHERE a.id = m.attempt_id AND a.run_id = ?))", run, run);
+        return of(list(h, AT_A_LANE + "attempt a CROSS JOIN correction c WHERE a.run_id = ? AND " + ITS_ATTEMPT + LATEST, run),
+                h, "(m.run_id = ? OR EXISTS (SELECT 1 FROM attempt a WHERE a.id = m.attempt_id AND a.run_id = ?))", run, run);
     }
 
-    /** Of a player, the player's runs and their attempts; a thousand of each kind at most. */
+    /**
+     * Of a player, the player's runs and their attempts; a thousand of each kind at most. What was put right at a lane does not
+     * count any more, or was restored here: each is found by an index, and no other of the player's attempts is looked at.
+     */
     public static List<Change> ofPlayer(Handle h, int player) {
-        return both(h, "correction c CROSS JOIN attempt a WHERE a.player_id = ? AND ",
-                "(m.player_id = ? OR EXISTS (SELECT 1 FROM run r WHERE r.id = m.run_id AND r.player_id = ?) "
+        String its = " CROSS JOIN correction c WHERE a.player_id = ? AND " + ITS_ATTEMPT;
+        List<Change> lane = new ArrayList<>();
+        lane.addAll(list(h, AT_A_LANE + "attempt a" + its + " AND a.counts = 0" + LATEST, player));
+        lane.addAll(list(h, AT_A_LANE + "(SELECT DISTINCT attempt_id FROM amendment WHERE what = 'restored') AS m "
+                + "CROSS JOIN attempt a" + its + " AND a.id = m.attempt_id AND a.counts = 1" + LATEST, player));
+        return of(lane, h, "(m.player_id = ? OR EXISTS (SELECT 1 FROM run r WHERE r.id = m.run_id AND r.player_id = ?) "
                         + "OR EXISTS (SELECT 1 FROM attempt a WHERE a.id = m.attempt_id AND a.player_id = ?))", player,
                 player, player);
     }
 
-    /** @param lane where to begin: with what there is less of */
-    private static List<Change> both(Handle h, String lane, String here, Object... ids) {
-        List<Change> all = new ArrayList<>();
-        all.addAll(list(h, AT_A_LANE + lane + ITS_ATTEMPT + " ORDER BY c.at_ms DESC LIMIT " + Page.MOST, ids[0]));
+    private static List<Change> of(List<Change> lane, Handle h, String here, Object... ids) {
+        List<Change> all = new ArrayList<>(lane);
         all.addAll(list(h, HERE + here + " ORDER BY m.at_ms DESC LIMIT " + Page.MOST, ids));
         all.sort(NEWEST_FIRST);
         return all;

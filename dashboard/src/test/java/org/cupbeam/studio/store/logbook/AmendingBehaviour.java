@@ -58,6 +58,8 @@ abstract class AmendingBehaviour extends StoreFixture {
         assertThatThrownBy(() -> new RecordBook(store).restores(1, INES)).hasMessageContaining("taken back");
         new RecordBook(store).restores(2, INES);
         assertThat(attempts()).extracting(AttemptRow::counts).containsExactly(true, false);
+        assertThat(store.<List<Change>>read(h -> Trail.ofPlayer(h, 1))).extracting(Change::what, Change::attempt)
+                .containsExactlyInAnyOrder(tuple("taken-back", 1), tuple("voided", 2), tuple("restored", 2));
     }
 
     @Test
