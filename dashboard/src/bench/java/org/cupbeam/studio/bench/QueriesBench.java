@@ -28,7 +28,8 @@ import org.opentest4j.TestAbortedException;
 
 /**
  * How long a host takes to answer whatever its pages ask, with a made-up year of a million attempts stored, on SQLite and on
- * PostgreSQL: the packaged host in a process of its own, asked over HTTP, one question at a time, another one each time.
+ * PostgreSQL: the packaged host in a process of its own, asked over HTTP, one question at a time, another one each time. It
+ * prints the table of docs/performance.md; what is in brackets has a bar of its own.
  *
  * <p>Arguments: attempts; how often each kind is asked; {@code both}, {@code sqlite}, {@code postgres}, or the JDBC URL of a
  * store, filled where it is empty and left there.
@@ -40,6 +41,7 @@ public final class QueriesBench {
     private static final Pattern COLLECTED = Pattern.compile("(\\d+)M->(\\d+)M\\((\\d+)M\\)");
 
     private final int times;
+    private final List<String> slowest = new ArrayList<>();
     private int missed;
 
     private QueriesBench(int times) {
@@ -84,6 +86,7 @@ public final class QueriesBench {
                 say("from its start until the host answers: %.1f s", (System.nanoTime() - began) / 1e9);
                 Asker asker = new Asker(host.port, watched(host, database));
                 ask(asker, store);
+                say("the host: resident %.0f MB, peak %.0f MB", host.residentMb("VmRSS"), host.residentMb("VmHWM"));
                 bestToBeat(database);
                 export(asker, host, log, "/api/runs/export?as=csv&sheet=attempts");
                 export(asker, host, log, "/api/record/export?as=json");
@@ -96,7 +99,7 @@ public final class QueriesBench {
         for (Question each : all) {
             asker.ask(() -> each.path().apply(store.found()), each.firstByte(), WARM_UP);
         }
-        say("%-44s %8s %8s %8s %8s %8s", "ms", "first", "p50", "p99", "worst", "cpu");
+        say("%n| ms | first | p50 | p99 | worst | processor time |%n| --- | --- | --- | --- | --- | --- |");
         for (Question each : all) {
             tell(each.what() + (each.firstByte() ? ", first byte" : ""),
                     asker.ask(() -> each.path().apply(store.found()), each.firstByte(), times));
@@ -107,14 +110,17 @@ public final class QueriesBench {
         for (Question each : PageQuestions.WORKED_OUT) {
             tell("(" + each.what() + ")", asker.ask(() -> each.path().apply(store.found()), false, WORKED_OUT_TIMES));
         }
-        say("load %.1f", load());
+        say("%nload %.1f afterwards; slowest of those over the bar: %s", load(), slowest);
     }
 
     private void tell(String what, Asker.Times took) {
         boolean over = took.p99() > BAR_MS;
         missed += over && !what.startsWith("(") ? 1 : 0;
-        say("%-44s %8.1f %8.1f %8.1f %8.1f %8.1f%s", what, took.first(), took.p50(), took.p99(), took.worst(), took.cpu(),
-                over ? "  over: " + took.worstPath() : "");
+        say("| %s | %.1f | %.1f | %s%.1f%s | %.1f | %.1f |", what, took.first(), took.p50(), over ? "**" : "", took.p99(),
+                over ? "**" : "", took.worst(), took.cpu());
+        if (over) {
+            slowest.add(took.worstPath());
+        }
     }
 
     /** What a board shows beside the score is asked for by the host itself, when a run has ended. */
