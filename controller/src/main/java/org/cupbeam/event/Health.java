@@ -27,12 +27,20 @@ public record Health(State state, long connection, String boot, Report report) {
      * @param edgesDropped edges that found their queue full, since the start
      * @param faults       whatever needs somebody, in words; empty when well
      * @param rolls        a test of the green that goes on; null where none does
+     * @param unknown      what it can no longer know for want of sensors, in words; empty when it has all
      */
     public record Report(String journal, String version, Instant time, Stamp.Clock clock, long outbox,
-                         long edgesDropped, List<Sensor> sensors, List<String> faults, Rolls rolls) {
+                         long edgesDropped, List<Sensor> sensors, List<String> faults, Rolls rolls, List<String> unknown) {
         public Report {
             sensors = List.copyOf(sensors);
             faults = List.copyOf(faults);
+            unknown = List.copyOf(unknown);
+        }
+
+        /** Of a lane that can know all that its rig lets it know. */
+        public Report(String journal, String version, Instant time, Stamp.Clock clock, long outbox, long edgesDropped,
+                      List<Sensor> sensors, List<String> faults, Rolls rolls) {
+            this(journal, version, time, clock, outbox, edgesDropped, sensors, faults, rolls, List.of());
         }
 
         /** Of a lane that is not being tested. */

@@ -39,6 +39,9 @@ public final class HealthJson {
         if (report.rolls() != null) {
             to.object("rolls", rolls -> RollsJson.write(rolls, report.rolls()));
         }
+        if (!report.unknown().isEmpty()) {
+            to.texts("unknown", report.unknown());
+        }
     }
 
     private static Health.Report report(Fields from) throws BadMessage {
@@ -52,6 +55,7 @@ public final class HealthJson {
                 from.text("version", Parts.MAX_TEXT), from.time("time"), from.word("clock", Stamp.Clock.class),
                 from.whole("outbox", 0, Long.MAX_VALUE), from.whole("edges_dropped", 0, Long.MAX_VALUE), sensors,
                 from.texts("faults", MAX_FAULTS, Parts.MAX_TEXT),
-                from.has("rolls") ? RollsJson.read(from.object("rolls")) : null);
+                from.has("rolls") ? RollsJson.read(from.object("rolls")) : null,
+                from.has("unknown") ? from.texts("unknown", MAX_FAULTS, Parts.MAX_TEXT) : List.of());
     }
 }

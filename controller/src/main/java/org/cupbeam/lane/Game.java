@@ -37,7 +37,7 @@ final class Game {
     private final Wall wall;
     private final Supplier<GreenNow> green;
     private final double rigLimitMm;
-    private final double unseenMm;
+    private final Tracker tracker;
     private boolean clockOwed;
     private Card card;
     private long lost;
@@ -56,7 +56,7 @@ final class Game {
         double sidePercent = rig.sidePercent() == 0 ? Double.NaN : rig.sidePercent(); // 0 is what a rig file leaves unsaid
         green = () -> new GreenNow(tracker.stimpFt(), tracker.stimpSdFt(), rig.uphillPercent(), sidePercent);
         rigLimitMm = rig.limitMm();
-        unseenMm = tracker.unseenMm();
+        this.tracker = tracker;
     }
 
     Card card() {
@@ -98,13 +98,13 @@ final class Game {
      */
     boolean missed(double finishMm, String command) {
         long now = wall.nowNs();
-        return tried(Double.isNaN(finishMm) ? Attempt.unseen(now, unseenMm) : new Attempt(now, now, Outcome.MISSED,
+        return tried(Double.isNaN(finishMm) ? Attempt.unseen(now, tracker.unseenMm()) : new Attempt(now, now, Outcome.MISSED,
                 finishMm, Double.NaN, Double.NaN, Double.NaN, Double.NaN, Double.NaN, false), How.ENTERED, command);
     }
 
     /** The pedal says that there was a miss, unseen. */
     boolean missed(long atNs) {
-        return tried(Attempt.unseen(atNs, unseenMm), How.ENTERED, null);
+        return tried(Attempt.unseen(atNs, tracker.unseenMm()), How.ENTERED, null);
     }
 
     private boolean tried(Attempt attempt, How how, String command) {

@@ -70,6 +70,7 @@ final class LaneAgent {
     void begin(EdgeSource source) {
         latenessNs = source.latenessNs();
         vitals.source(source);
+        tracker.begin(wall.nowNs());
         outlet.score(game.score());
         tick(wall.nowNs());
     }
@@ -177,6 +178,11 @@ final class LaneAgent {
             if (!rolls.has(attempt.timeNs())) {
                 show(game.sensed(attempt));
             }
+        }
+
+        @Override
+        public void untold(long timeNs) {
+            sensors.untold();
         }
 
         @Override

@@ -26,7 +26,6 @@ import org.cupbeam.track.Tracker;
 public final class Replay implements EdgeSink {
     private final Tracker tracker;
     private final double limitMm;
-    private final double unseenMm;
     private final Consumer<String> lines;
     private Play play;
 
@@ -39,7 +38,7 @@ public final class Replay implements EdgeSink {
         play = playOrNull;
         limitMm = playOrNull == null ? rig.limitMm() : playOrNull.limitMm();
         tracker = new Tracker(rig, new Told());
-        unseenMm = tracker.unseenMm();
+        tracker.begin(0);
     }
 
     @Override
@@ -66,7 +65,7 @@ public final class Replay implements EdgeSink {
         @Override
         public void gesture(Gesture gesture, long timeNs) {
             switch (gesture) {
-                case MISSED_UNSEEN -> told(Attempt.unseen(timeNs, unseenMm), How.ENTERED);
+                case MISSED_UNSEEN -> told(Attempt.unseen(timeNs, tracker.unseenMm()), How.ENTERED);
                 case TAKE_BACK -> move(new Move.TakeBack());
                 case NEXT -> next();
             }

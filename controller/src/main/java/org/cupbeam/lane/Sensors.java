@@ -7,31 +7,36 @@ import org.cupbeam.event.Health;
 import org.cupbeam.event.Health.Sensor.Condition;
 import org.cupbeam.rig.Channel;
 import org.cupbeam.rig.Rig;
+import org.cupbeam.track.Doubt;
 import org.cupbeam.track.Tracker;
 
-/** The condition of all of a lane's sensors; keeps the tracker from believing one that is out of order. */
+/** The condition of all of a lane's sensors, and what the tracker thinks of them, in words. */
 final class Sensors {
+    private final Rig rig;
     private final List<Channel> channels;
     private final SensorWatch[] watches;
-    private final boolean[] believed;
     private final Tracker tracker;
     private long edges;
+    private int untold;
 
     Sensors(Rig rig, Tracker tracker, long nowNs) {
+        this.rig = rig;
         this.tracker = tracker;
         channels = rig.channels();
         watches = new SensorWatch[channels.size()];
-        believed = new boolean[channels.size()];
         for (int i = 0; i < watches.length; i++) {
-            watches[i] = new SensorWatch(channels.get(i).kind(), nowNs);
-            believed[i] = true;
+            watches[i] = new SensorWatch(nowNs);
         }
     }
 
     void edge(int channel, boolean active, long timeNs) {
         edges++;
         watches[channel].edge(active, timeNs);
-        believe(channel);
+    }
+
+    /** A ball came of which nothing could be told. */
+    void untold() {
+        untold++;
     }
 
     /** How many there have been, of all sensors. */
@@ -40,50 +45,57 @@ final class Sensors {
     }
 
     void tick(long nowNs) {
-        for (int i = 0; i < watches.length; i++) {
-            watches[i].tick(nowNs);
-            believe(i);
-        }
-    }
-
-    private void believe(int channel) {
-        boolean usable = watches[channel].usable();
-        if (usable != believed[channel]) {
-            believed[channel] = usable;
-            tracker.setUsable(channel, usable);
+        for (SensorWatch watch : watches) {
+            watch.tick(nowNs);
         }
     }
 
     /** Whether a ball, or whatever else, is in a beam that can be believed. */
     boolean sees() {
         for (int i = 0; i < watches.length; i++) {
-            if (channels.get(i).kind() == Channel.Kind.BEAM && watches[i].active() && believed[i]) {
+            if (channels.get(i).kind() == Channel.Kind.BEAM && watches[i].active() && tracker.doubt(i).isBelieved()) {
                 return true;
             }
         }
         return false;
     }
 
+    /** What cannot be known any more for want of the sensors that are not believed, in words. */
+    List<String> unknown() {
+        List<String> lost = new ArrayList<>(Knowledge.lost(rig, channel -> tracker.doubt(channel).isBelieved()));
+        if (untold > 0) {
+            lost.add("what became of " + untold + (untold == 1 ? " ball" : " balls") + " since the start, while a sensor was out"
+                    + " of order: they are not counted");
+        }
+        return lost;
+    }
+
     List<Health.Sensor> report(long nowNs) {
         List<Health.Sensor> report = new ArrayList<>();
         for (int i = 0; i < watches.length; i++) {
-            report.add(new Health.Sensor(channels.get(i).name(), kind(channels.get(i)), watches[i].condition(),
+            Doubt doubt = tracker.doubt(i);
+            report.add(new Health.Sensor(channels.get(i).name(), kind(channels.get(i)), condition(watches[i], doubt),
                     watches[i].lastEdgeAgoS(nowNs), watches[i].edgesPerMinute()));
         }
         return report;
+    }
+
+    private static Condition condition(SensorWatch watch, Doubt doubt) {
+        return switch (doubt) {
+            case CHATTERING -> Condition.CHATTERING;
+            case STUCK, REVERSED -> Condition.STUCK;
+            case NONE -> !watch.seen() ? Condition.UNSEEN
+                    : watch.active() ? Condition.BLOCKED : Condition.CLEAR;
+        };
     }
 
     /** What is wrong, in words. */
     List<String> faults(List<ChannelHealth> wires) {
         List<String> faults = new ArrayList<>();
         for (int i = 0; i < watches.length; i++) {
-            String name = inWords(channels.get(i));
-            Condition condition = watches[i].condition();
-            if (condition == Condition.STUCK) {
-                faults.add(name + " " + stuck(channels.get(i).kind()) + "; until then it is not believed");
-            } else if (condition == Condition.CHATTERING) {
-                faults.add(name + " turns on and off faster than anything in play can: " + loose(channels.get(i).kind())
-                        + "; until it is quiet it is not believed");
+            Doubt doubt = tracker.doubt(i);
+            if (doubt != Doubt.NONE) {
+                faults.add(FaultWords.of(channels.get(i), doubt));
             }
         }
         for (ChannelHealth wire : wires) {
@@ -103,31 +115,6 @@ final class Sensors {
         if (wire.lost() > 0) {
             faults.add(wire.channel() + " has lost edges since the start: look whether the board has too much to do");
         }
-    }
-
-    private static String inWords(Channel channel) {
-        return switch (channel.kind()) {
-            case BEAM -> "beam " + channel.name();
-            case CUP -> "the cup's sensor";
-            case STRIKE -> "the strike sensor";
-            case PEDAL -> "the pedal";
-        };
-    }
-
-    private static String stuck(Channel.Kind kind) {
-        return switch (kind) {
-            case BEAM -> "is blocked all the time: take away whatever lies in it, wipe it, and see that its lamp points"
-                    + " at it and its cable is in";
-            case CUP -> "is blocked all the time: see what lies in the cup, wipe the sensor, and see that its cable is in";
-            case STRIKE, PEDAL -> "is pressed all the time: take away whatever rests on it, and look at its cable";
-        };
-    }
-
-    private static String loose(Channel.Kind kind) {
-        return switch (kind) {
-            case BEAM -> "turn its lamp to it, keep sunlight off it, and look at its cable and its supply";
-            case CUP, STRIKE, PEDAL -> "look at its cable, its plug and its supply";
-        };
     }
 
     private static Health.Sensor.Kind kind(Channel channel) {

@@ -89,7 +89,7 @@ final class Vitals {
     private Health.Report report(List<ChannelHealth> wires, long nowNs) {
         long dropped = queue.dropped() + wires.stream().mapToLong(ChannelHealth::dropped).sum();
         return new Health.Report(outbox.id(), version, wall.now(), wall.clock(), outbox.last() - outbox.stored(),
-                dropped, sensors.report(nowNs), faults, rolls.report());
+                dropped, sensors.report(nowNs), faults, rolls.report(), sensors.unknown());
     }
 
     private List<String> faults(List<ChannelHealth> wires) {

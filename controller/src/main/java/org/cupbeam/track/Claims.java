@@ -13,13 +13,13 @@ final class Claims {
     /** From the hole's middle to the cup's sensor. */
     private static final long FALL_NS = 80_000_000;
     private static final long EARLY_NS = 60_000_000;
+    private static final long HANGS_NS = 300_000_000;
     private static final double CREEP_MM = 5;
     /** A ball that meets the far rim faster than this may leave the ground, and be down again by so far behind it. */
     private static final double HOP_MM_PER_S = 1000;
     private static final double HOP_MM = 600;
     private static final double HARDLY_MM_PER_S = 1700;
     private static final long ABOUT_NS = 700_000_000;
-    private static final double PAIR_MM = 150;
     private static final long RESTING_NS = 1_000_000_000;
 
     private final Lay lay;
@@ -68,15 +68,10 @@ final class Claims {
         if (lay.isBeforeHole(beam) || isShoe(beam, onNs, offNs)) {
             return -1;
         }
-        double speed = 2 * lay.halfChordMm[beam] / ((offNs - onNs) * 1e-9);
         for (int i = 0; i < count; i++) {
             Ball ball = balls[i];
-            if (ball.hasPassedHole() || ball.crossings().count() < 2 || !missedNothing(ball, beam, onNs)) {
-                continue;
-            }
-            double reachesS = ball.approach().timeAtS(-Hole.RADIUS_MM);
-            double freeSpeed = ball.approach().speedAtMmPerS(lay.positionMm[beam]);
-            if (onNs > ball.crossings().timeNs(reachesS) && onNs < ball.dueNs() && speed < 1.05 * freeSpeed) {
+            if (!ball.hasPassedHole() && ball.crossings().count() >= 2 && missedNothing(ball, beam, onNs)
+                    && isSlowed(ball, beam, onNs, offNs)) {
                 return i;
             }
         }
@@ -101,7 +96,7 @@ final class Claims {
      * Whether the next beam of a pair was blocked at the same time, which a ball never does. One that had been blocked for
      * long may hold a ball at rest.
      */
-    private boolean isShoe(int beam, long onNs, long offNs) {
+    boolean isShoe(int beam, long onNs, long offNs) {
         return isShoeIn(beam - 1, beam, onNs, offNs) || isShoeIn(beam + 1, beam, onNs, offNs);
     }
 
@@ -114,7 +109,7 @@ final class Claims {
 
     private boolean isShoeIn(int neighbour, int beam, long onNs, long offNs) {
         if (neighbour < 0 || neighbour >= lay.beams || !room.isUsable(lay.channel[neighbour])
-                || Math.abs(lay.positionMm[neighbour] - lay.positionMm[beam]) > PAIR_MM
+                || Math.abs(lay.positionMm[neighbour] - lay.positionMm[beam]) > Lay.PAIR_MM
                 || lay.overlap(neighbour, beam)) {
             return false;
         }
@@ -158,6 +153,29 @@ final class Claims {
             }
         }
         return best;
+    }
+
+    /** Whether it may get as far as the hole. */
+    boolean mayReachHole(Ball ball) {
+        return mayReachHole(ball.approach());
+    }
+
+    /** Whether the cup has been blocked since just when this ball would have dropped: it is full with it. */
+    boolean filled(Ball ball, long blockedSinceNs) {
+        if (blockedSinceNs == Sensor.NEVER) {
+            return false;
+        }
+        double rimS = ball.approach().timeAtS(-Hole.RADIUS_MM);
+        double middleS = ball.approach().timeAtS(Math.min(0, ball.approach().finishMm() - 1));
+        return !Double.isNaN(rimS) && blockedSinceNs > ball.crossings().timeNs(rimS) - EARLY_NS
+                && blockedSinceNs < ball.crossings().timeNs(middleS) + FALL_NS + HANGS_NS;
+    }
+
+    private boolean isSlowed(Ball ball, int beam, long onNs, long offNs) {
+        double speed = 2 * lay.halfChordMm[beam] / ((offNs - onNs) * 1e-9);
+        double reachesS = ball.approach().timeAtS(-Hole.RADIUS_MM);
+        double freeSpeed = ball.approach().speedAtMmPerS(lay.positionMm[beam]);
+        return onNs > ball.crossings().timeNs(reachesS) && onNs < ball.dueNs() && speed < 1.05 * freeSpeed;
     }
 
     private static boolean mayReachHole(Roll roll) {

@@ -14,6 +14,8 @@ final class CupWatch {
     /** What follows a drop by less than this is its rattle. */
     private static final long RATTLE_NS = 250_000_000;
     private static final long LATE_NS = 110_000_000;
+    /** No ball rattles for longer: what does is a light that flickers, or a loose contact. */
+    private static final long RATTLES_MOST_NS = 1_500_000_000;
     /** A drop that no beam foretold is believed after this much quiet. */
     private static final long SETTLED_NS = 400_000_000;
 
@@ -47,6 +49,9 @@ final class CupWatch {
         }
         rattleEndNs = offNs;
         if (gapNs < RATTLE_NS) {
+            if (dropNs != Sensor.NEVER && offNs - dropNs > RATTLES_MOST_NS) {
+                dropNs = Sensor.NEVER;
+            }
             return gapNs < LATE_NS ? Pulse.RATTLE : Pulse.LATE_RATTLE;
         }
         dropNs = onNs;

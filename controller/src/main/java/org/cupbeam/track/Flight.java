@@ -1,5 +1,7 @@
 package org.cupbeam.track;
 
+import java.util.Arrays;
+
 /**
  * The balls on their way.
  *
@@ -21,6 +23,8 @@ final class Flight {
     private final Claims claims;
     private final Verdict verdict;
     private final Settlement settlement;
+    /** When each beam last saw what may have been a ball, and was none's. */
+    private final long[] strayNs;
     private final Ball[] balls = new Ball[MOST];
     private int count;
 
@@ -30,6 +34,8 @@ final class Flight {
         this.lane = lane;
         this.strikes = strikes;
         this.sink = sink;
+        strayNs = new long[lay.beams];
+        Arrays.fill(strayNs, Long.MIN_VALUE);
         claims = new Claims(lay, room, lane);
         verdict = new Verdict(lay, lane);
         settlement = new Settlement(lay, room, lane, verdict);
@@ -41,6 +47,7 @@ final class Flight {
     /** Takes a pulse of a beam. */
     void crossing(int beam, long onNs, long offNs) {
         if (!claims.couldBeABall(beam, onNs, offNs)) {
+            stray(beam, onNs, offNs);
             return;
         }
         int index = claims.freeAt(balls, count, beam, onNs, offNs);
@@ -55,12 +62,37 @@ final class Flight {
             index = add();
             balls[index].begin(beam, onNs, offNs, lane);
         } else {
+            stray(beam, onNs, offNs);
             return;
         }
         if (balls[index].crossings().count() > 1) {
             meetStrike(balls[index]);
         }
         balls[index].due(givenUpNs(balls[index]));
+    }
+
+    /** Nobody's crossing, as far as is known; though a ball's that came to rest there may be no more than that. */
+    private void stray(int beam, long onNs, long offNs) {
+        if (!claims.isShoe(beam, onNs, offNs)) {
+            strayNs[beam] = onNs;
+        }
+    }
+
+    /** Where a ball's centre is when the first sensor sees it that can be relied on and saw nothing since; NaN if none. */
+    double unseenMm(long sinceNs) {
+        for (int i = 0; i < lay.beams; i++) {
+            int fellow = lay.fellow(i);
+            if (room.isUsable(lay.channel[i]) && !room.isHalf(i) && sawNothing(i, sinceNs)
+                    && (fellow < 0 || sawNothing(fellow, sinceNs))) {
+                return lay.arrivalMm(i);
+            }
+        }
+        return Double.NaN;
+    }
+
+    private boolean sawNothing(int beam, long sinceNs) {
+        long blockedNs = room.sensor(lay.channel[beam]).blockedSinceNs();
+        return strayNs[beam] < sinceNs && (blockedNs == Sensor.NEVER || blockedNs < sinceNs);
     }
 
     /** When a ball is settled if nothing more is seen of it, or given up if the beam beside its first should have. */
@@ -107,7 +139,7 @@ final class Flight {
      * @param nowNs    when that is known
      * @param doubtful it may be the rattle of the ball before: only one expected just then is taken to have dropped
      */
-    void drop(long onNs, long nowNs, boolean doubtful) {
+    boolean drop(long onNs, long nowNs, boolean doubtful) {
         int index = claims.dropping(balls, count, onNs, doubtful ? PROMPT_NS : Sensor.NEVER);
         if (index >= 0) {
             meetStrike(balls[index]);
@@ -116,6 +148,7 @@ final class Flight {
             remove(index);
             sink.attempt(attempt);
         }
+        return index >= 0;
     }
 
     /** When the first ball is due. */
@@ -137,14 +170,41 @@ final class Flight {
                 if (attempt != null) {
                     strikes.felt(balls[i].hasStrike());
                 }
-                if (attempt != null && !unfelt) {
-                    remove(i);
-                    sink.attempt(attempt);
-                } else {
+                boolean untold = attempt != null && mayHaveDroppedUntold(balls[i], nowNs);
+                if (attempt == null || unfelt && !untold) {
                     strikes.giveBack(balls[i].struckNs());
-                    remove(i);
+                    leaveTracks(balls[i].crossings());
+                }
+                remove(i);
+                if (untold) {
+                    sink.untold(attempt.timeNs());
+                } else if (attempt != null && !unfelt) {
+                    sink.attempt(attempt);
                 }
                 return;
+            }
+        }
+    }
+
+    private void leaveTracks(Crossings crossings) {
+        for (int i = 0; i < crossings.count(); i++) {
+            strayNs[crossings.beam(i)] = Math.max(strayNs[crossings.beam(i)], crossings.timeNs(crossings.onS(i)));
+        }
+    }
+
+    /** Whether it came to the hole while the cup could not tell of drops, and was not seen behind it. */
+    private boolean mayHaveDroppedUntold(Ball ball, long nowNs) {
+        if (ball.hasPassedHole() || !claims.mayReachHole(ball) || room.cup < 0) {
+            return false;
+        }
+        return room.cupInDoubt(ball.firstNs(), nowNs) || claims.filled(ball, room.cupBlockedSinceNs());
+    }
+
+    /** A beam turns out to be out of order: what it alone saw was no ball. */
+    void forget(int beam) {
+        for (int i = count - 1; i >= 0; i--) {
+            if (balls[i].crossings().count() == 1 && balls[i].crossings().beam(0) == beam) {
+                remove(i);
             }
         }
     }

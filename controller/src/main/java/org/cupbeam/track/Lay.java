@@ -11,6 +11,8 @@ import org.cupbeam.rig.Rig;
  * geometry. The direction in which the ball crosses does not matter, since both are measured along the line.
  */
 final class Lay {
+    /** Beams further apart than this are no pair. */
+    static final double PAIR_MM = 150;
     final int beams;
     /** How many of them stand before the hole. */
     final int before;
@@ -48,6 +50,17 @@ final class Lay {
     /** Whether they stand so close that a ball blocks both at once; those of a pair do not. */
     boolean overlap(int beam, int other) {
         return Math.abs(positionMm[beam] - positionMm[other]) < halfChordMm[beam] + halfChordMm[other];
+    }
+
+    /** Whether it makes a pair with the next: close, though not so close that a ball blocks both, and on one side of the hole. */
+    boolean isPair(int beam) {
+        return beam >= 0 && beam + 1 < beams && positionMm[beam + 1] - positionMm[beam] <= PAIR_MM
+                && !overlap(beam, beam + 1) && isBeforeHole(beam) == isBeforeHole(beam + 1);
+    }
+
+    /** The other beam of its pair; -1 where it has none. */
+    int fellow(int beam) {
+        return isPair(beam) ? beam + 1 : isPair(beam - 1) ? beam - 1 : -1;
     }
 
     boolean isBeforeHole(int beam) {

@@ -9,6 +9,8 @@ final class Room {
     private static final double FASTEST_MM_PER_S = 6000;
     /** Chatter at a beam; a ball at 5 m/s takes eight times as long. */
     private static final long FLICKER_NS = 1_000_000;
+    /** No hand is in a cup for so long. */
+    private static final long FULL_NS = 3_000_000_000L;
     private static final long SHORTEST_DROP_NS = 2_000_000;
     private static final long SHORTEST_STRIKE_NS = 300_000;
     private static final long SHORTEST_PRESS_NS = 30_000_000;
@@ -16,7 +18,9 @@ final class Room {
     private final Sensor[] sensors;
     private final int[] beamOf;
     private final boolean[] usable;
+    private final Lay lay;
     private final int before;
+    private long cupDoubtedNs = Long.MIN_VALUE;
     final int cup;
     final int strike;
     final int pedal;
@@ -28,6 +32,7 @@ final class Room {
         pedal = rig.channelOf(Kind.PEDAL);
         sensors = new Sensor[channels];
         beamOf = new int[channels];
+        this.lay = lay;
         before = lay.before;
         usable = new boolean[channels];
         for (int i = 0; i < channels; i++) {
@@ -74,8 +79,33 @@ final class Room {
         return usable[channel];
     }
 
-    void setUsable(int channel, boolean whether) {
+    void setUsable(int channel, boolean whether, long nowNs) {
         usable[channel] = whether;
+        if (channel == cup) {
+            cupDoubtedNs = nowNs;
+        }
+    }
+
+    /** Whether a beam is what is left of a pair, so that nothing tells a foot in it from a ball. */
+    boolean isHalf(int beam) {
+        return lay.fellow(beam) >= 0 && !usable[lay.channel[lay.fellow(beam)]];
+    }
+
+    /**
+     * Whether a drop since a time may have gone untold: the cup's sensor was out of order, or something has been in it for
+     * long, as when it is full.
+     */
+    boolean cupInDoubt(long sinceNs, long nowNs) {
+        if (cup < 0) {
+            return false;
+        }
+        long blockedNs = cupBlockedSinceNs();
+        return !usable[cup] || cupDoubtedNs > sinceNs || blockedNs != Sensor.NEVER && nowNs - blockedNs > FULL_NS;
+    }
+
+    /** Since when the cup has been blocked without a break; {@link Sensor#NEVER} if it is not. */
+    long cupBlockedSinceNs() {
+        return cup < 0 ? Sensor.NEVER : sensors[cup].blockedSinceNs();
     }
 
     /** Whether there is a strike sensor that can be relied on. */

@@ -30,6 +30,9 @@ final class Settlement {
         }
         verdict.partIfTouched(ball);
         boolean once = ball.crossings().count() == 1;
+        if (once && room.isHalf(ball.crossings().lastBeam())) {
+            return null;
+        }
         boolean stops = stopsBeforeNext(ball);
         boolean arrived = arriveAtNext(ball);
         if (once && (!arrived && !stops || !isAlone(ball, arrived, nowNs))) {

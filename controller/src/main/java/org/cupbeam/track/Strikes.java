@@ -55,6 +55,13 @@ final class Strikes {
         timeNs[at] = strikeNs;
     }
 
+    /** Forgets those since a time: the sensor was out of order already. */
+    void forgetSince(long sinceNs) {
+        while (count > 0 && timeNs[count - 1] >= sinceNs) {
+            count--;
+        }
+    }
+
     int count() {
         return count;
     }

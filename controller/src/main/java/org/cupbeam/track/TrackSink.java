@@ -5,6 +5,10 @@ public interface TrackSink {
     /** One putt, resolved. */
     void attempt(Attempt attempt);
 
+    /** A ball came of which it cannot be told what became of it, since a sensor that would say is out of order. */
+    default void untold(long timeNs) {
+    }
+
     /** The pedal was used. */
     default void gesture(Gesture gesture, long timeNs) {
     }

@@ -13,9 +13,8 @@ import org.cupbeam.track.TrackSink.Gesture;
  */
 public final class Tracker implements EdgeSink {
     private static final long FAR = Long.MAX_VALUE / 2;
-    /** Longer than this in one beam without a break, and with nobody about, is a ball at rest. */
-    private static final double REST_S = 0.6;
-    private static final long REST_QUIET_BEFORE_NS = 700_000_000;
+    /** A strike sensor that is found to be out of order was so already for this long. */
+    private static final long DOUBTED_NS = 10_000_000_000L;
 
     private final Lay lay;
     private final Room room;
@@ -23,18 +22,29 @@ public final class Tracker implements EdgeSink {
     private final Flight flight;
     private final CupWatch cup = new CupWatch();
     private final Strikes strikes = new Strikes();
+    private final Doubts doubts;
+    private final Resting resting;
     private final Pedal pedal = new Pedal();
     private final TrackSink sink;
-    private long restSeenNs = Sensor.NEVER;
     private long dueNs = Sensor.NEVER;
     private long settledNs = Long.MIN_VALUE;
+    private long heardNs = Long.MIN_VALUE;
+    /** The last clean drop to which no ball was on its way. */
+    private long unforetoldNs = Long.MIN_VALUE;
 
     public Tracker(Rig rig, TrackSink sink) {
         this.sink = sink;
         lay = new Lay(rig);
         room = new Room(rig, lay);
         lane = new LaneBelief(rig);
+        doubts = new Doubts(rig);
         flight = new Flight(lay, room, lane, strikes, sink);
+        resting = new Resting(lay, room, lane, strikes, doubts);
+    }
+
+    /** The lane begins: whatever is on just after this was so before. Without it nothing is taken to be. */
+    public void begin(long timeNs) {
+        doubts.begin(timeNs);
     }
 
     @Override
@@ -42,11 +52,15 @@ public final class Tracker implements EdgeSink {
         if (timeNs >= dueNs) {
             advance(timeNs);
         }
+        heardNs = timeNs;
         Sensor sensor = room.sensor(channel);
         sensor.edge(active, timeNs);
-        dueNs = Math.min(dueNs, sensor.closesNs());
+        if (doubts.edge(channel, active, timeNs)) {
+            believe(timeNs);
+        }
+        dueNs = Math.min(dueNs, Math.min(sensor.closesNs(), doubts.dueNs(channel)));
         if (active && lay.beams > 0 && channel == lay.channel[0]) {
-            dueNs = Math.min(dueNs, restsNs());
+            dueNs = Math.min(dueNs, resting.dueNs());
         }
     }
 
@@ -65,10 +79,31 @@ public final class Tracker implements EdgeSink {
         return dueNs;
     }
 
-    /** Whether a channel's word counts: edges of one that is faulty make no attempts, and its silence says nothing. */
-    public void setUsable(int channel, boolean whether) {
-        room.setUsable(channel, whether);
+    /** Rules a channel out, or in again, whatever its edges say. */
+    void setUsable(int channel, boolean whether) {
+        doubts.ruleOut(channel, !whether);
+        believe(Math.max(heardNs, settledNs));
         dueNs = firstDueNs();
+    }
+
+    /** Why a channel's sensor is not believed: its edges make no attempts then, and its silence says nothing. */
+    public Doubt doubt(int channel) {
+        return doubts.of(channel);
+    }
+
+    private void believe(long nowNs) {
+        for (int i = 0; i < room.channels(); i++) {
+            boolean whether = doubts.believes(i);
+            if (whether == room.isUsable(i)) {
+                continue;
+            }
+            room.setUsable(i, whether, nowNs);
+            if (!whether && room.beamOf(i) >= 0) {
+                flight.forget(room.beamOf(i));
+            } else if (!whether && i == room.strike) {
+                strikes.forgetSince(nowNs - DOUBTED_NS);
+            }
+        }
     }
 
     /** Settles all that is open: no edge will come any more. */
@@ -88,12 +123,7 @@ public final class Tracker implements EdgeSink {
 
     /** Where a ball's centre is when the first beam that can be relied on sees it, mm; NaN where there is none. */
     public double unseenMm() {
-        for (int i = 0; i < lay.beams; i++) {
-            if (room.isUsable(lay.channel[i])) {
-                return lay.arrivalMm(i);
-            }
-        }
-        return Double.NaN;
+        return flight.unseenMm(Long.MAX_VALUE);
     }
 
     private long firstDueNs() {
@@ -103,7 +133,8 @@ public final class Tracker implements EdgeSink {
         first = Math.min(first, strikeDueNs());
         first = Math.min(first, cupDueNs());
         first = Math.min(first, pedalDueNs());
-        return Math.min(first, restsNs());
+        first = Math.min(first, doubts.dueNs());
+        return Math.min(first, resting.dueNs());
     }
 
     private void settle(long due) {
@@ -115,13 +146,27 @@ public final class Tracker implements EdgeSink {
         } else if (flight.dueNs() == due) {
             flight.settle(settledNs);
         } else if (strikeDueNs() == due) {
-            sink.attempt(Verdict.missedUnseen(strikes.takeOldest(), settledNs, unseenMm()));
+            stoppedShort(strikes.takeOldest());
         } else if (cupDueNs() == due) {
             drop(cup.takeDrop());
         } else if (pedalDueNs() == due) {
             sink.gesture(Gesture.MISSED_UNSEEN, pedal.settle());
-        } else if (restsNs() == due) {
-            rest(settledNs);
+        } else if (resting.dueNs() == due) {
+            Attempt rests = resting.settle(settledNs);
+            if (rests != null) {
+                sink.attempt(rests);
+            }
+        }
+        doubts.settle(due);
+        believe(settledNs);
+    }
+
+    /** Nothing came of a strike: a miss, unless it may have dropped where the cup, or the beams before it, cannot tell. */
+    private void stoppedShort(long struckNs) {
+        if (room.cupInDoubt(struckNs, settledNs) || unforetoldNs > struckNs) {
+            sink.untold(struckNs);
+        } else {
+            sink.attempt(Verdict.missedUnseen(struckNs, settledNs, flight.unseenMm(struckNs)));
         }
     }
 
@@ -154,9 +199,16 @@ public final class Tracker implements EdgeSink {
 
     private void cupPulse(long onNs, long offNs) {
         CupWatch.Pulse pulse = cup.pulse(onNs, offNs);
+        if (pulse == CupWatch.Pulse.HAND) {
+            unforetoldNs = Long.MIN_VALUE;
+        }
         if (room.seesApproach()) {
             switch (pulse) {
-                case DROP -> flight.drop(cup.takeDrop(), settledNs, false);
+                case DROP -> {
+                    if (!flight.drop(cup.takeDrop(), settledNs, false)) {
+                        unforetoldNs = onNs;
+                    }
+                }
                 case LATE_RATTLE -> flight.drop(onNs, settledNs, true);
                 case RATTLE, HAND -> { }
             }
@@ -186,36 +238,5 @@ public final class Tracker implements EdgeSink {
 
     private long longestRollNs() {
         return (long) (Math.sqrt(2 * (Strikes.FARTHEST_MM + 1000) / lane.decelerationMmPerS2()) * 1e9);
-    }
-
-    /** When a ball that lies in the first beam may be taken to be one. */
-    private long restsNs() {
-        if (lay.beams == 0 || !room.isUsable(lay.channel[0])) {
-            return Sensor.NEVER;
-        }
-        long since = room.sensor(lay.channel[0]).blockedSinceNs();
-        if (since == Sensor.NEVER || since == restSeenNs) {
-            return Sensor.NEVER;
-        }
-        double crossing = Math.sqrt(4 * lay.halfChordMm[0] / lane.decelerationMmPerS2());
-        return since + (long) ((crossing + REST_S) * 1e9);
-    }
-
-    private void rest(long nowNs) {
-        long since = room.sensor(lay.channel[0]).blockedSinceNs();
-        restSeenNs = since;
-        if (!room.isQuiet(since - REST_QUIET_BEFORE_NS, nowNs, lay.channel[0], lay.channel[0])) {
-            return;
-        }
-        long first = since;
-        if (room.feelsStrikes()) {
-            double arriving = Math.sqrt(2 * lane.decelerationMmPerS2() * lay.halfChordMm[0]);
-            first = strikes.takeFor(since, arriving, lane.decelerationMmPerS2());
-            if (first == Sensor.NEVER) {
-                return;
-            }
-        }
-        sink.attempt(Verdict.missedIn(first, nowNs, lay.positionMm[0] + lane.mean[LaneBelief.offset(0)],
-                lay.halfChordMm[0]));
     }
 }

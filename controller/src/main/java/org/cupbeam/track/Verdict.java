@@ -74,6 +74,9 @@ final class Verdict {
                 || finishMm + CONFLICT_SDS * finishSdMm + CONFLICT_MM < lowMm;
         boolean touched = slowed || conflict && reachesHole(ball, pace);
         if (conflict) {
+            if (ball.hasPassedHole()) {
+                highMm = Double.POSITIVE_INFINITY; // no rim stops a ball here: the beam ahead did not see it pass
+            }
             return new Attempt(ball.firstNs(), resolvedNs, Outcome.MISSED, NONE, NONE, finite(lowMm), finite(highMm),
                     speedAtHole, finite(pace), touched);
         }

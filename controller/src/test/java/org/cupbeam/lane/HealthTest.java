@@ -85,7 +85,7 @@ class HealthTest {
 
     @Test
     void aSensorThatIsStuckIsReportedWithinTenSecondsInWordsAndOnTheLamp() {
-        lane.open();
+        lane.open().pass(1_000);
         lane.edge(SteppedLane.BEAM, true);
         lane.pass(10_000);
 
@@ -93,11 +93,13 @@ class HealthTest {
         assertThat(lane.outlet.health().faults()).singleElement().asString()
                 .startsWith("beam past is blocked all the time");
         assertThat(lane.lamp).endsWith(Lamp.State.FAULT);
+        assertThat(lane.outlet.health().unknown()).singleElement().asString().startsWith("where a ball stops");
 
         lane.edge(SteppedLane.BEAM, false);
         lane.pass(2_000);
         assertThat(condition(SteppedLane.BEAM)).isEqualTo(Condition.CLEAR);
         assertThat(lane.outlet.health().faults()).isEmpty();
+        assertThat(lane.outlet.health().unknown()).isEmpty();
         assertThat(lane.lamp).endsWith(Lamp.State.READY);
     }
 
@@ -115,6 +117,25 @@ class HealthTest {
         lane.pass(10_000).hole().pass(1000);
         assertThat(lane.outlet.health().faults()).isEmpty();
         assertThat(lane.journal.last()).isEqualTo(before + 1);
+    }
+
+    @Test
+    void aCupThatIsTheWrongWayRoundIsToldFromOneThatIsBlocked() {
+        lane.open();
+        lane.edge(SteppedLane.CUP, true);
+        lane.pass(20_000);
+        assertThat(lane.outlet.health().faults()).singleElement().asString().startsWith("the cup's sensor is blocked");
+        for (int i = 0; i < 2; i++) {
+            lane.edge(SteppedLane.CUP, false);
+            lane.pass(30);
+            lane.edge(SteppedLane.CUP, true);
+            lane.pass(10_000);
+        }
+
+        assertThat(lane.outlet.health().faults()).singleElement().asString().contains("set active = \"low\"");
+        assertThat(lane.outlet.health().unknown()).singleElement().asString().startsWith("which balls dropped");
+        assertThat(lane.lamp).endsWith(Lamp.State.FAULT);
+        assertThat(lane.journal.last()).isZero();
     }
 
     @Test

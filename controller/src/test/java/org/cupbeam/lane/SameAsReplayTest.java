@@ -12,6 +12,7 @@ import org.cupbeam.drill.Play;
 import org.cupbeam.edge.EdgeSink;
 import org.cupbeam.edge.EdgeSource;
 import org.cupbeam.edge.practice.Evening;
+import org.cupbeam.edge.practice.Fault;
 import org.cupbeam.edge.practice.PracticeLane;
 import org.cupbeam.edge.practice.PracticeRigs;
 import org.cupbeam.event.Command;
@@ -38,14 +39,26 @@ class SameAsReplayTest {
     @ParameterizedTest
     @EnumSource(PracticeRigs.class)
     void attemptsAndRunsAreTheSame(PracticeRigs fitted) throws Exception {
-        Rig rig = fitted.level();
-        Evening evening = Evening.simulate(11, PracticeLane.busy(rig), 120);
+        sameOf(PracticeLane.busy(fitted.level()));
+    }
+
+    /** What is not believed is decided by edges alone: so a replay believes what the lane did, and no more. */
+    @ParameterizedTest
+    @EnumSource(PracticeRigs.class)
+    void soTheyAreWithSensorsOutOfOrder(PracticeRigs fitted) throws Exception {
+        sameOf(PracticeLane.busy(fitted.level()).with(new Fault("past-1", Fault.Kind.STUCK, 100, 400),
+                new Fault("cup", Fault.Kind.CHATTERING, 500, 520), new Fault("past-2", Fault.Kind.SILENT, 600, 800)));
+    }
+
+    private void sameOf(PracticeLane lane) throws Exception {
+        Rig rig = lane.rig();
+        Evening evening = Evening.simulate(11, lane, 120);
         List<String> replayed = new ArrayList<>();
         Replay replay = new Replay(rig, Play.begin(START.drill(), START.players(), rig.limitMm()), replayed::add);
         evening.play(replay);
         replay.end();
 
-        assertThat(live(evening)).isEqualTo(replayed).hasSizeGreaterThan(60);
+        assertThat(live(evening)).isEqualTo(replayed).hasSizeGreaterThan(50);
     }
 
     /** Time goes on in steps of any length, and edges come a little late. */

@@ -17,20 +17,32 @@ class FaultySensorsTest {
     private static final Rig FULL = PracticeRigs.FULL.level();
 
     @ParameterizedTest
-    @ValueSource(strings = {"before-1", "before-2", "past-1", "past-2"})
-    void withOneBeamDarkEveryPuttIsStillToldAsItWas(String beam) {
-        FakeBall gone = FakeBall.stoppingAt(STANDARD, 30, -3000, 1300);
-        Script script = new Script(STANDARD).faulty(beam).blocks(beam, 0.5, 500)
-                .rolls(FakeBall.holedFor(STANDARD, 1, -3000, 400))
-                .rolls(FakeBall.stoppingAt(STANDARD, 15, -3000, 300)).rolls(gone);
-
-        Played played = script.played();
+    @ValueSource(strings = {"past-1", "past-2"})
+    void withOneBeamBehindTheLimitDarkEveryPuttIsStillToldAsItWas(String beam) {
+        Played played = withDark(beam);
 
         assertThat(played.attempts).extracting(Attempt::holed).containsExactly(true, false, false);
         assertThat(played.attempts.get(1).finishMm()).isCloseTo(300, within(25.0));
         assertThat(played.attempts.get(2).finishMm()).isCloseTo(1300, within(15.0));
         assertThat(played.attempts).noneMatch(Attempt::rim);
-        assertThat(played.attempts.get(2).resolvedNs() * 1e-9).isBetween(gone.stopsS() - 0.05, gone.stopsS() + 1);
+    }
+
+    /** Nothing tells a ball from a foot in the one that is left, unless something else sees it too. */
+    @ParameterizedTest
+    @ValueSource(strings = {"before-1", "before-2"})
+    void withOneBeamBeforeTheHoleDarkWhatTheOtherAloneSawIsLeftOut(String beam) {
+        Played played = withDark(beam);
+
+        assertThat(played.attempts).extracting(Attempt::holed).containsExactly(true, false);
+        assertThat(played.attempts.get(1).finishMm()).isCloseTo(1300, within(15.0));
+        assertThat(played.attempts).noneMatch(Attempt::rim);
+    }
+
+    private static Played withDark(String beam) {
+        return new Script(STANDARD).faulty(beam).blocks(beam, 0.5, 500)
+                .rolls(FakeBall.holedFor(STANDARD, 1, -3000, 400))
+                .rolls(FakeBall.stoppingAt(STANDARD, 15, -3000, 300))
+                .rolls(FakeBall.stoppingAt(STANDARD, 30, -3000, 1300)).played();
     }
 
     @Test
@@ -55,9 +67,9 @@ class FaultySensorsTest {
             script.blocks("before-2", 0.5 + 0.02 * i, 0.51 + 0.02 * i);
         }
 
-        Attempt attempt = script.rolls(FakeBall.stoppingAt(STANDARD, 1, -3000, 300)).played().only();
+        Attempt attempt = script.rolls(FakeBall.stoppingAt(STANDARD, 1, -3000, 1300)).played().only();
 
-        assertThat(attempt.finishMm()).isCloseTo(300, within(25.0));
+        assertThat(attempt.finishMm()).isCloseTo(1300, within(25.0));
     }
 
     @Test
@@ -131,11 +143,11 @@ class FaultySensorsTest {
     }
 
     @Test
-    void theFirstPlaceWhereABallWouldBeSeenIsThatOfABeamThatSees() {
+    void theFirstPlaceWhereABallWouldBeSeenIsThatOfAPairThatSees() {
         Tracker tracker = new Tracker(STANDARD, new Played());
         assertThat(tracker.unseenMm()).isBetween(-322.0, -300.0);
         tracker.setUsable(STANDARD.beams().get(0).channel(), false);
-        assertThat(tracker.unseenMm()).isBetween(-262.0, -240.0);
+        assertThat(tracker.unseenMm()).isBetween(893.0, 914.4);
     }
 
     /** Their light is on, whatever comes. */
