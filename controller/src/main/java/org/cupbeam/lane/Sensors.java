@@ -8,6 +8,7 @@ import org.cupbeam.event.Health.Sensor.Condition;
 import org.cupbeam.rig.Channel;
 import org.cupbeam.rig.Rig;
 import org.cupbeam.track.Doubt;
+import org.cupbeam.track.Reason;
 import org.cupbeam.track.Tracker;
 
 /** The condition of all of a lane's sensors, and what the tracker thinks of them, in words. */
@@ -84,7 +85,7 @@ final class Sensors {
         return switch (doubt) {
             case CHATTERING -> Condition.CHATTERING;
             case STUCK, REVERSED -> Condition.STUCK;
-            case NONE -> !watch.seen() ? Condition.UNSEEN
+            case NONE, SILENT, DRY, SWAPPED, MISPLACED -> !watch.seen() ? Condition.UNSEEN
                     : watch.active() ? Condition.BLOCKED : Condition.CLEAR;
         };
     }
@@ -93,9 +94,11 @@ final class Sensors {
     List<String> faults(List<ChannelHealth> wires) {
         List<String> faults = new ArrayList<>();
         for (int i = 0; i < watches.length; i++) {
-            Doubt doubt = tracker.doubt(i);
-            if (doubt != Doubt.NONE) {
-                faults.add(FaultWords.of(channels.get(i), doubt));
+            Reason reason = tracker.reason(i);
+            boolean ofTwo = reason.doubt() == Doubt.SWAPPED || reason.doubt() == Doubt.MISPLACED;
+            // What is said of two is said once, of the first.
+            if (reason.doubt() != Doubt.NONE && !(ofTwo && reason.fellow() < i)) {
+                faults.add(FaultWords.of(channels.get(i), reason, reason.fellow() < 0 ? null : channels.get(reason.fellow())));
             }
         }
         for (ChannelHealth wire : wires) {

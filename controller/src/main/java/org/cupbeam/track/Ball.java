@@ -17,6 +17,7 @@ final class Ball {
     private int slowedFrom;
     private long struckNs;
     private long dueNs;
+    private boolean unsure;
 
     Ball(Lay lay) {
         this.lay = lay;
@@ -27,6 +28,7 @@ final class Ball {
     void begin(int beam, long onNs, long offNs, LaneBelief lane) {
         struckNs = Sensor.NEVER;
         slowedFrom = -1;
+        unsure = false;
         crossings.begin(onNs);
         approach.reset(lane.decelerationMmPerS2(), 2 * lane.decelerationSd());
         add(approach, beam, onNs, offNs);
@@ -173,6 +175,15 @@ final class Ball {
         Roll roll = current();
         double left = Math.min(LONGEST_S, Math.max(0, roll.stopS() - crossings.lastS()));
         return crossings.timeNs(crossings.lastS() + left * 1.1);
+    }
+
+    /** It may be no putt, unless something else than the pair that saw it says that it is. */
+    void suspect() {
+        unsure = true;
+    }
+
+    boolean isSuspect() {
+        return unsure && crossings.count() <= 2;
     }
 
     /** Sets when it is to be settled, if nothing more is seen of it. */

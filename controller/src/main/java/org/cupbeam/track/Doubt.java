@@ -9,10 +9,18 @@ public enum Doubt {
     /** Turns oftener than anything in play. */
     CHATTERING,
     /** On at rest, and off for moments: the wrong way round. */
-    REVERSED;
+    REVERSED,
+    /** Says nothing where it should. */
+    SILENT,
+    /** May say nothing where it should; believed nevertheless. */
+    DRY,
+    /** More balls come back past it and its fellow than ever went there. */
+    SWAPPED,
+    /** Does not stand as far from its fellow as the rig file says. */
+    MISPLACED;
 
     /** Whether the sensor's word counts. */
     public boolean isBelieved() {
-        return this == NONE;
+        return this == NONE || this == DRY;
     }
 }

@@ -1,5 +1,6 @@
 package org.cupbeam.track;
 
+import org.cupbeam.rig.Channel;
 import org.cupbeam.rig.Rig;
 
 /**
@@ -9,9 +10,19 @@ import org.cupbeam.rig.Rig;
 final class Doubts {
     private final LineWatch[] lines;
     private final boolean[] ruledOut;
+    private final Channel.Kind[] kinds;
+    private final Lay lay;
+    private final Room room;
+    private final Pairs pairs;
+    private final Silence silence;
     private long startNs = Long.MIN_VALUE / 2;
 
-    Doubts(Rig rig) {
+    Doubts(Rig rig, Lay lay, Room room, Pairs pairs, Silence silence) {
+        this.lay = lay;
+        this.room = room;
+        this.pairs = pairs;
+        this.silence = silence;
+        kinds = rig.channels().stream().map(Channel::kind).toArray(Channel.Kind[]::new);
         lines = rig.channels().stream().map(channel -> new LineWatch(channel.kind())).toArray(LineWatch[]::new);
         ruledOut = new boolean[lines.length];
     }
@@ -62,7 +73,37 @@ final class Doubts {
         return lines[channel].isOnFromStart();
     }
 
+    /** Whether its own edges say nothing against it. */
+    boolean isLineSound(int channel) {
+        return lines[channel].doubt() == Doubt.NONE;
+    }
+
     Doubt of(int channel) {
-        return lines[channel].doubt();
+        if (!isLineSound(channel)) {
+            return lines[channel].doubt();
+        }
+        return switch (kinds[channel]) {
+            case CUP -> silence.ofCup();
+            case STRIKE -> silence.ofStrikes();
+            case PEDAL -> Doubt.NONE;
+            case BEAM -> ofBeam(room.beamOf(channel));
+        };
+    }
+
+    /** A pair of which one's line is out of order can say nothing of the other. */
+    private Doubt ofBeam(int beam) {
+        int fellow = lay.fellow(beam);
+        return fellow < 0 || !isLineSound(lay.channel[fellow]) ? Doubt.NONE : pairs.doubt(beam);
+    }
+
+    Reason reason(int channel) {
+        Doubt doubt = of(channel);
+        int beam = room.beamOf(channel);
+        if (beam < 0 || lay.fellow(beam) < 0 || doubt == Doubt.NONE) {
+            return Reason.of(doubt);
+        }
+        boolean misplaced = doubt == Doubt.MISPLACED;
+        return new Reason(doubt, lay.channel[lay.fellow(beam)], misplaced ? pairs.insteadMm(beam) : Double.NaN,
+                misplaced ? pairs.apartMm(beam) : Double.NaN);
     }
 }

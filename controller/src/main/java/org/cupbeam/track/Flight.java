@@ -1,6 +1,7 @@
 package org.cupbeam.track;
 
 import java.util.Arrays;
+import org.cupbeam.track.PairGauge.Pass;
 
 /**
  * The balls on their way.
@@ -19,6 +20,7 @@ final class Flight {
     private final Room room;
     private final LaneBelief lane;
     private final Strikes strikes;
+    private final Silence silence;
     private final TrackSink sink;
     private final Claims claims;
     private final Verdict verdict;
@@ -28,12 +30,13 @@ final class Flight {
     private final Ball[] balls = new Ball[MOST];
     private int count;
 
-    Flight(Lay lay, Room room, LaneBelief lane, Strikes strikes, TrackSink sink) {
+    Flight(Lay lay, Room room, LaneBelief lane, Strikes strikes, Silence silence) {
         this.lay = lay;
         this.room = room;
         this.lane = lane;
         this.strikes = strikes;
-        this.sink = sink;
+        this.silence = silence;
+        sink = silence;
         strayNs = new long[lay.beams];
         Arrays.fill(strayNs, Long.MIN_VALUE);
         claims = new Claims(lay, room, lane);
@@ -44,10 +47,15 @@ final class Flight {
         }
     }
 
-    /** Takes a pulse of a beam. */
-    void crossing(int beam, long onNs, long offNs) {
+    /**
+     * Takes a pulse of a beam.
+     *
+     * @param pass   what passed the beam's pair with it
+     * @param unsure what that looks like is not to be relied on yet
+     */
+    void crossing(int beam, long onNs, long offNs, Pass pass, boolean unsure) {
         if (!claims.couldBeABall(beam, onNs, offNs)) {
-            stray(beam, onNs, offNs);
+            stray(beam, onNs, offNs, pass);
             return;
         }
         int index = claims.freeAt(balls, count, beam, onNs, offNs);
@@ -62,8 +70,11 @@ final class Flight {
             index = add();
             balls[index].begin(beam, onNs, offNs, lane);
         } else {
-            stray(beam, onNs, offNs);
+            stray(beam, onNs, offNs, pass);
             return;
+        }
+        if (unsure && pass != Pass.NONE) {
+            balls[index].suspect();
         }
         if (balls[index].crossings().count() > 1) {
             meetStrike(balls[index]);
@@ -72,8 +83,8 @@ final class Flight {
     }
 
     /** Nobody's crossing, as far as is known; though a ball's that came to rest there may be no more than that. */
-    private void stray(int beam, long onNs, long offNs) {
-        if (!claims.isShoe(beam, onNs, offNs)) {
+    private void stray(int beam, long onNs, long offNs, Pass pass) {
+        if (pass == Pass.ODD || pass == Pass.BACKWARD || !claims.isShoe(beam, onNs, offNs)) {
             strayNs[beam] = onNs;
         }
     }
@@ -170,7 +181,7 @@ final class Flight {
                 if (attempt != null) {
                     strikes.felt(balls[i].hasStrike());
                 }
-                boolean untold = attempt != null && mayHaveDroppedUntold(balls[i], nowNs);
+                boolean untold = attempt != null && (balls[i].isSuspect() || mayHaveDroppedUntold(balls[i], attempt, nowNs));
                 if (attempt == null || unfelt && !untold) {
                     strikes.giveBack(balls[i].struckNs());
                     leaveTracks(balls[i].crossings());
@@ -193,11 +204,12 @@ final class Flight {
     }
 
     /** Whether it came to the hole while the cup could not tell of drops, and was not seen behind it. */
-    private boolean mayHaveDroppedUntold(Ball ball, long nowNs) {
+    private boolean mayHaveDroppedUntold(Ball ball, Attempt attempt, long nowNs) {
         if (ball.hasPassedHole() || !claims.mayReachHole(ball) || room.cup < 0) {
             return false;
         }
-        return room.cupInDoubt(ball.firstNs(), nowNs) || claims.filled(ball, room.cupBlockedSinceNs());
+        return room.cupInDoubt(ball.firstNs(), nowNs) || claims.filled(ball, room.cupBlockedSinceNs())
+                || Double.isNaN(attempt.finishMm()) && attempt.rim() && silence.vanished();
     }
 
     /** A beam turns out to be out of order: what it alone saw was no ball. */

@@ -2,6 +2,7 @@ package org.cupbeam.track;
 
 import org.cupbeam.edge.EdgeSink;
 import org.cupbeam.rig.Rig;
+import org.cupbeam.track.PairGauge.Pass;
 import org.cupbeam.track.TrackSink.Gesture;
 
 /**
@@ -23,6 +24,8 @@ public final class Tracker implements EdgeSink {
     private final CupWatch cup = new CupWatch();
     private final Strikes strikes = new Strikes();
     private final Doubts doubts;
+    private final Silence silence;
+    private final Pairs pairs;
     private final Resting resting;
     private final Pedal pedal = new Pedal();
     private final TrackSink sink;
@@ -37,8 +40,10 @@ public final class Tracker implements EdgeSink {
         lay = new Lay(rig);
         room = new Room(rig, lay);
         lane = new LaneBelief(rig);
-        doubts = new Doubts(rig);
-        flight = new Flight(lay, room, lane, strikes, sink);
+        silence = new Silence(sink);
+        pairs = new Pairs(lay);
+        doubts = new Doubts(rig, lay, room, pairs, silence);
+        flight = new Flight(lay, room, lane, strikes, silence);
         resting = new Resting(lay, room, lane, strikes, doubts);
     }
 
@@ -89,6 +94,11 @@ public final class Tracker implements EdgeSink {
     /** Why a channel's sensor is not believed: its edges make no attempts then, and its silence says nothing. */
     public Doubt doubt(int channel) {
         return doubts.of(channel);
+    }
+
+    /** The same, with what it takes to put it right. */
+    public Reason reason(int channel) {
+        return doubts.reason(channel);
     }
 
     private void believe(long nowNs) {
@@ -154,7 +164,7 @@ public final class Tracker implements EdgeSink {
         } else if (resting.dueNs() == due) {
             Attempt rests = resting.settle(settledNs);
             if (rests != null) {
-                sink.attempt(rests);
+                silence.attempt(rests);
             }
         }
         doubts.settle(due);
@@ -166,18 +176,19 @@ public final class Tracker implements EdgeSink {
         if (room.cupInDoubt(struckNs, settledNs) || unforetoldNs > struckNs) {
             sink.untold(struckNs);
         } else {
-            sink.attempt(Verdict.missedUnseen(struckNs, settledNs, flight.unseenMm(struckNs)));
+            silence.attempt(Verdict.missedUnseen(struckNs, settledNs, flight.unseenMm(struckNs)));
         }
     }
 
     private void pulse(int channel) {
+        int beam = room.beamOf(channel);
+        Pass pass = heard(channel, beam);
         if (!room.isUsable(channel)) {
             return;
         }
         Sensor sensor = room.sensor(channel);
-        int beam = room.beamOf(channel);
         if (beam >= 0) {
-            flight.crossing(beam, sensor.lastOnNs(), sensor.lastOffNs());
+            flight.crossing(beam, sensor.lastOnNs(), sensor.lastOffNs(), pass, pairs.isUnsure(beam));
         } else if (channel == room.cup) {
             cupPulse(sensor.lastOnNs(), sensor.lastOffNs());
         } else if (channel == room.strike) {
@@ -185,6 +196,22 @@ public final class Tracker implements EdgeSink {
         } else {
             press(sensor.lastOnNs(), sensor.lastOffNs());
         }
+    }
+
+    /** What a pulse says of the sensors, whether they are believed or not: how it passed a pair. */
+    private Pass heard(int channel, int beam) {
+        if (beam < 0) {
+            if (channel == room.cup) {
+                silence.cup();
+            } else if (channel == room.strike) {
+                silence.struck();
+            }
+            return Pass.NONE;
+        }
+        Sensor sensor = room.sensor(channel);
+        int fellow = lay.fellow(beam);
+        return pairs.pulse(beam, sensor.lastOnNs(), sensor.lastOffNs(), fellow >= 0 && doubts.isLineSound(lay.channel[fellow])
+                && room.sensor(lay.channel[fellow]).blockedSinceNs() == Sensor.NEVER);
     }
 
     private void press(long onNs, long offNs) {
@@ -218,7 +245,7 @@ public final class Tracker implements EdgeSink {
     private void drop(long dropNs) {
         long struck = strikes.takeForDrop(dropNs);
         strikes.felt(struck != Sensor.NEVER);
-        sink.attempt(Verdict.holedUnseen(struck == Sensor.NEVER ? dropNs : struck, settledNs));
+        silence.attempt(Verdict.holedUnseen(struck == Sensor.NEVER ? dropNs : struck, settledNs));
     }
 
     /** A drop that no beam could foretell is believed once it has settled. */
