@@ -13,13 +13,17 @@ import picocli.CommandLine.IVersionProvider;
         exitCodeListHeading = "%nExit status:%n",
         exitCodeList = {"0:done", "1:something outside failed", "2:a file, an option or a command makes no sense",
             "3:the program hung, and has to be started again"})
-final class Commands {
+public final class Commands {
     private Commands() {
     }
 
+    /** All commands with their options, as {@code --help} tells of them. */
+    public static CommandLine line() {
+        return new CommandLine(new Commands()).setCaseInsensitiveEnumValuesAllowed(true);
+    }
+
     static int execute(String... arguments) {
-        return new CommandLine(new Commands())
-                .setCaseInsensitiveEnumValuesAllowed(true)
+        return line()
                 .setExecutionExceptionHandler((failure, command, parsed) -> Cupbeam.explain(failure, command.getErr()))
                 .execute(arguments);
     }

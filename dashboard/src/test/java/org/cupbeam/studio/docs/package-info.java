@@ -1,0 +1,2 @@
+/** The documents are held to the product: their commands are run, their tables compared, their links followed. */
+package org.cupbeam.studio.docs;
