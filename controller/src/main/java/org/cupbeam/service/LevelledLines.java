@@ -21,9 +21,9 @@ public final class LevelledLines extends PrintStream {
         super(to, true, StandardCharsets.UTF_8);
     }
 
-    /** Has standard error written so, where it goes to the system's journal. */
+    /** Has standard error written so, where it goes to the system's journal and is not wanted otherwise. */
     public static void whereTheJournalReads() {
-        if (System.getenv("JOURNAL_STREAM") != null) {
+        if (!JsonLines.whereWanted() && System.getenv("JOURNAL_STREAM") != null) {
             System.setErr(new LevelledLines(System.err));
         }
     }

@@ -6,6 +6,7 @@ import java.net.SocketException;
 import java.net.UnknownHostException;
 import java.nio.file.Path;
 import org.cupbeam.studio.web.access.Proxies;
+import org.cupbeam.studio.web.access.ScrapeToken;
 import org.cupbeam.studio.web.access.StaffPin;
 
 /**
@@ -15,8 +16,9 @@ import org.cupbeam.studio.web.access.StaffPin;
  * @param port    0 for any that is free
  * @param pin     that staff sign in with
  * @param proxies that pass others in
+ * @param scraper  who may have the metrics beside staff
  */
-public record Door(String address, int port, StaffPin pin, Proxies proxies) {
+public record Door(String address, int port, StaffPin pin, Proxies proxies, ScrapeToken scraper) {
     static final String HERE = "127.0.0.1";
     static final String PIN_FILE = "staff-pin";
 
@@ -25,13 +27,17 @@ public record Door(String address, int port, StaffPin pin, Proxies proxies) {
         this(address, port, pin, Proxies.NONE);
     }
 
-    /** A door for this machine alone, the PIN in the folder of all data. */
-    public static Door here(int port, Path folder) {
-        return at(HERE, port, folder, Proxies.NONE);
+    public Door(String address, int port, StaffPin pin, Proxies proxies) {
+        this(address, port, pin, proxies, ScrapeToken.NONE);
     }
 
-    static Door at(String address, int port, Path folder, Proxies proxies) {
-        return new Door(address, port, new StaffPin(folder.resolve(PIN_FILE)), proxies);
+    /** A door for this machine alone, the PIN in the folder of all data. */
+    public static Door here(int port, Path folder) {
+        return at(HERE, port, folder, Proxies.NONE, ScrapeToken.NONE);
+    }
+
+    static Door at(String address, int port, Path folder, Proxies proxies, ScrapeToken scraper) {
+        return new Door(address, port, new StaffPin(folder.resolve(PIN_FILE)), proxies, scraper);
     }
 
     /** @throws IllegalStateException where others could come in, and no PIN would keep them out */

@@ -7,6 +7,7 @@ import java.util.List;
 import java.util.Optional;
 import org.cupbeam.link.PasswordFile;
 import org.cupbeam.studio.web.access.Proxies;
+import org.cupbeam.studio.web.access.ScrapeToken;
 import picocli.CommandLine.Option;
 
 /** Where the pages are to be had, and by which way. */
@@ -25,13 +26,18 @@ final class DoorOptions {
                     + "be passed on for others. Needs a staff PIN")
     private List<String> proxies = List.of();
 
+    @Option(names = "--scrape-token-file", paramLabel = "FILE",
+            description = "whose first line lets a program have /metrics (Authorization: Bearer …) that is not signed in; "
+                    + "nobody but its owner may read it")
+    private Path scrapeToken;
+
     int port() {
         return port;
     }
 
     /** @param folder of all data, the PIN's file among it */
     Door door(Path folder) throws CannotStart {
-        Door door = Door.at(listen, port, folder, believed());
+        Door door = Door.at(listen, port, folder, believed(), scraper());
         keptSecret(folder.resolve(Door.PIN_FILE));
         if (!door.isHere()) {
             throw new CannotStart("this computer has no address " + listen, "give one of its own with --listen, or "
@@ -51,6 +57,16 @@ final class DoorOptions {
             return Proxies.at(proxies);
         } catch (IllegalArgumentException e) {
             throw new CannotStart("--proxy: " + e.getMessage(), "it is the address that the proxy's requests come from", e);
+        }
+    }
+
+    private ScrapeToken scraper() throws CannotStart {
+        try {
+            return scrapeToken == null ? ScrapeToken.NONE : ScrapeToken.of(PasswordFile.read(scrapeToken));
+        } catch (IOException e) {
+            throw new CannotStart("--scrape-token-file: " + scrapeToken + " cannot be read (" + e + ")", "write the token in it", e);
+        } catch (IllegalArgumentException e) {
+            throw new CannotStart("--scrape-token-file: " + e.getMessage(), "a good one: head -c 24 /dev/urandom | base64", e);
         }
     }
 

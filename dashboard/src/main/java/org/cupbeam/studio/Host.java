@@ -122,6 +122,7 @@ public final class Host implements AutoCloseable {
                 System::nanoTime, new Random());
         lanes.askBroker(ingest::connected);
         web.sendBy(ingest::send);
+        web.operatedBy(ingest::vitals, door.scraper());
         web.start(door.address(), door.port());
         running.push(web);
         running.push(ingest.start());

@@ -70,6 +70,11 @@ public final class Ingest implements AutoCloseable {
         return feed.connected();
     }
 
+    /** How it is, for whoever operates the host. */
+    public Vitals vitals() {
+        return intake.vitals(feed.connected());
+    }
+
     /** Sends a command to a lane, now or not at all. @return false when it cannot go out */
     public boolean send(Topics lane, Command command) {
         return feed.send(Message.of(lane.command(), CommandJson.encode(command)));

@@ -44,6 +44,7 @@ public final class Intake implements AutoCloseable {
     private final AtomicBoolean sayAll = new AtomicBoolean();
     private final AtomicLong dropped = new AtomicLong();
     private final CountDownLatch closing = new CountDownLatch(1);
+    private final Counts counts = new Counts();
     private final Keeping keeping = new Keeping(closing);
     private final Thread thread = new Thread(this::run, "intake");
     private EventLog log;
@@ -81,6 +82,11 @@ public final class Intake implements AutoCloseable {
         } catch (InterruptedException e) {
             Thread.currentThread().interrupt();
         }
+    }
+
+    /** How it is; from any thread. */
+    Vitals vitals(boolean reachesBroker) {
+        return counts.now(reachesBroker, turns.log() != null, waiting.size());
     }
 
     /** A lane has said which journal it writes: it is to be told how far that one is kept. */
@@ -184,11 +190,14 @@ public final class Intake implements AutoCloseable {
         sorter.giveUpOverdue();
         long letGo = dropped.getAndSet(0);
         if (letGo > 0) {
+            counts.letGo(letGo);
             LOG.warn("{} events let go, more came than could be kept; their lanes will send them again", letGo);
         }
         Batch batch = sorter.batch();
         if (!batch.isEmpty()) {
+            long beganNs = nanoTime.getAsLong();
             keeping.keep(log, batch);
+            counts.kept(batch, nanoTime.getAsLong() - beganNs);
             if (!batch.arrivals().isEmpty()) {
                 committed.accept(batch.arrivals());
             }

@@ -15,6 +15,7 @@ import java.util.Optional;
 import java.util.Set;
 import java.util.concurrent.Semaphore;
 import java.util.regex.Pattern;
+import org.cupbeam.studio.web.access.ScrapeToken;
 import org.cupbeam.studio.web.access.Sessions;
 import org.cupbeam.studio.web.access.Sessions.Session;
 import org.cupbeam.studio.web.access.StaffPin;
@@ -28,7 +29,7 @@ import org.cupbeam.studio.web.access.StaffPin;
  */
 final class Access implements Filter {
     static final String TOKEN_HEADER = "X-Cupbeam-Token";
-    private static final Pattern OPEN = Pattern.compile("/|/lanes|/board/[^/]+/[^/]+|/live/.+|/sign-in|/api/session"
+    private static final Pattern OPEN = Pattern.compile("/|/alive|/ready|/lanes|/board/[^/]+/[^/]+|/live/.+|/sign-in|/api/session"
             + "|/icon\\.svg|/(css|js|fonts)/[A-Za-z0-9.-]+");
     private static final Set<String> LOOKING = Set.of("GET", "HEAD");
     private static final Set<String> CHANGING = Set.of("POST", "PUT", "DELETE");
@@ -39,6 +40,7 @@ final class Access implements Filter {
 
     private final StaffPin pin;
     private final Sessions sessions;
+    private volatile ScrapeToken scraper = ScrapeToken.NONE;
     private final Semaphore signingIn = new Semaphore(SIGN_IN_AT_ONCE);
 
     Access(StaffPin pin, Sessions sessions) {
@@ -59,6 +61,8 @@ final class Access implements Filter {
             refuse(response, 400, "That address is not written as addresses here are.");
         } else if (!changes && !LOOKING.contains(request.getMethod())) {
             refuse(response, 405, "Nothing here answers to " + request.getMethod() + ".");
+        } else if (!staff && !changes && scrapes(request)) {
+            next.doFilter(request, response);
         } else if (!staff && !signsIn && (changes || !OPEN.matcher(request.getRequestURI()).matches())) {
             closed(request, response);
         } else if (changes && !Caller.isOurPage(request)) {
@@ -73,6 +77,15 @@ final class Access implements Filter {
             session.filter(s -> staff).ifPresent(s -> request.setAttribute(SESSION, s));
             next.doFilter(request, response);
         }
+    }
+
+    /** Who may have the metrics beside staff. */
+    void letScrape(ScrapeToken token) {
+        scraper = token;
+    }
+
+    private boolean scrapes(HttpServletRequest request) {
+        return request.getRequestURI().equals("/metrics") && scraper.isIn(request.getHeader("Authorization"));
     }
 
     /** Of all requests of strangers only this is read to its end, however slowly it comes: so by a few threads alone. */

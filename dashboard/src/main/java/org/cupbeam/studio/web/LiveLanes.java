@@ -90,6 +90,16 @@ public final class LiveLanes implements News.Reader {
         return List.copyOf(lanes.values());
     }
 
+    /** How many watch, all streams together. */
+    int watchers() {
+        return list.watchers() + lanes.values().stream().mapToInt(lane -> lane.stream().watchers()).sum();
+    }
+
+    /** Whether the broker can be reached. */
+    boolean hearsBroker() {
+        return brokerThere.getAsBoolean();
+    }
+
     /** A lane that has been heard. */
     Optional<LiveLane> find(Topics topics) {
         return Optional.ofNullable(lanes.get(key(topics))).filter(LiveLane::heard);

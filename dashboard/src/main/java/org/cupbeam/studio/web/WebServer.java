@@ -19,12 +19,15 @@ import java.util.concurrent.Executors;
 import java.util.concurrent.ScheduledExecutorService;
 import java.util.concurrent.TimeUnit;
 import java.util.function.BiPredicate;
+import java.util.function.Supplier;
 import org.cupbeam.event.Command;
 import org.cupbeam.event.Topics;
 import org.cupbeam.studio.coach.Coach;
 import org.cupbeam.studio.ingest.Arrival;
+import org.cupbeam.studio.ingest.Vitals;
 import org.cupbeam.studio.store.Store;
 import org.cupbeam.studio.web.access.Proxies;
+import org.cupbeam.studio.web.access.ScrapeToken;
 import org.cupbeam.studio.web.access.Sessions;
 import org.cupbeam.studio.web.access.StaffPin;
 import org.cupbeam.studio.web.access.Tries;
@@ -51,6 +54,7 @@ public final class WebServer implements AutoCloseable {
 
     private final LiveLanes lanes;
     private final BestToBeat best;
+    private final Metrics metrics;
     private final Access access;
     private final Proxies proxies;
     private final Orders orders = new Orders(PATIENCE);
@@ -86,8 +90,10 @@ public final class WebServer implements AutoCloseable {
         GreenWatch watch = new GreenWatch(store, wall);
         this.coach = new Coach(store, wall);
         this.insight = new InsightRoutes(store, wall, coach);
+        this.metrics = new Metrics(lanes);
         this.subjects = List.of(
                 new Failures(),
+                new OperatorRoutes(metrics, () -> lanes.hearsBroker() && answers(store), System::nanoTime),
                 new AccessRoutes(pin, sessions, new Tries(steady), access),
                 new ControlRoutes(lanes, orders, store, wall),
                 new DrillRoutes(store, wall),
@@ -131,6 +137,12 @@ public final class WebServer implements AutoCloseable {
     /** How commands get to the lanes: false where one cannot go out. */
     public void sendBy(BiPredicate<Topics, Command> how) {
         orders.sendBy(how);
+    }
+
+    /** How the ingest is asked how it is, and who may read that beside staff. */
+    public void operatedBy(Supplier<Vitals> vitals, ScrapeToken token) {
+        metrics.ask(vitals);
+        access.letScrape(token);
     }
 
     /** The port that it listens on. */
@@ -217,6 +229,15 @@ public final class WebServer implements AutoCloseable {
             ctx.redirect("/board/" + heard.get(0).topics().studio() + "/" + heard.get(0).topics().lane());
         } else {
             ctx.redirect("/lanes");
+        }
+    }
+
+    private static boolean answers(Store store) {
+        try {
+            return store.read(handle -> handle.createQuery("SELECT 1").mapTo(int.class).one()) == 1;
+        } catch (RuntimeException e) {
+            LOG.debug("the store cannot be read", e);
+            return false;
         }
     }
 

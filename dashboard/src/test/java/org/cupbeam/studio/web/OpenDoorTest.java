@@ -20,7 +20,7 @@ import org.junit.jupiter.api.io.TempDir;
 /** What a board's link opens, which is its board; and what names of files and paths can lead to, which is nothing. */
 class OpenDoorTest {
     private static final String PIN = "739205";
-    private static final Set<String> OPEN = Set.of("/", "/lanes", "/board/{studio}/{lane}", "/sign-in", "/api/session");
+    private static final Set<String> OPEN = Set.of("/", "/alive", "/ready", "/lanes", "/board/{studio}/{lane}", "/sign-in", "/api/session");
     private static final List<String> METHODS = List.of("GET", "HEAD", "POST", "PUT", "DELETE", "PATCH", "OPTIONS", "TRACE");
     private static final Map<String, String> REAL = Map.of("{studio}", "home", "{lane}", "lane-1", "{id}", "1", "{key}", "ladder");
 
@@ -37,6 +37,7 @@ class OpenDoorTest {
         pin.set(PIN);
         store = Store.open(Database.file(folder.resolve("studio.db")));
         LiveLanes lanes = new LiveLanes("test");
+        lanes.askBroker(() -> true);
         lanes.score(new Topics("home", "lane-1"), Scenes.duel(false));
         web = new WebServer(store, lanes, pin).start("127.0.0.1", 0);
         staff = new Visit(web.port()).signIn(PIN, "Kim");
