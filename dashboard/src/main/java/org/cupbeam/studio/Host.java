@@ -12,6 +12,7 @@ import org.cupbeam.studio.ingest.Arrival;
 import org.cupbeam.studio.ingest.Connection;
 import org.cupbeam.studio.ingest.Ingest;
 import org.cupbeam.studio.ingest.PahoConnection;
+import org.cupbeam.studio.ingest.Patience;
 import org.cupbeam.studio.ingest.Turns;
 import org.cupbeam.studio.store.Database;
 import org.cupbeam.studio.store.FaultBook;
@@ -31,10 +32,11 @@ public final class Host implements AutoCloseable {
     /**
      * Which of several hosts.
      *
-     * @param site all hosts at one broker; one of them keeps what the lanes there send
-     * @param id   of this one
+     * @param site    all hosts at one broker; one of them keeps what the lanes there send
+     * @param id      of this one
+     * @param bridged whether the lanes are at other brokers, whose bridges bring what they send, and cannot hear it
      */
-    record Place(String site, String id) {
+    record Place(String site, String id, boolean bridged) {
     }
 
     private final Deque<AutoCloseable> running = new ArrayDeque<>();
@@ -59,7 +61,7 @@ public final class Host implements AutoCloseable {
 
     /** The same, with a broker that is reached so. */
     public static Host start(Database database, Connection broker, Door door) throws BindException {
-        return start(database, new Place("main", "host"), broker, door);
+        return start(database, new Place("main", "host", false), broker, door);
     }
 
     /** The same, one of several hosts. */
@@ -117,7 +119,7 @@ public final class Host implements AutoCloseable {
         LiveLanes lanes = new LiveLanes(UUID.randomUUID().toString().substring(0, 8));
         web = new WebServer(store, lanes, door.pin(), Clock.systemDefaultZone(), door.proxies());
         Turns turns = turns(place);
-        Ingest ingest = new Ingest(broker, turns,
+        Ingest ingest = new Ingest(broker, turns, place.bridged() ? Patience.WITH_BRIDGES : Patience.WITH_LANES,
                 new Listening(lanes, new FaultBook(store), turns, Clock.systemUTC()), this::kept, Clock.systemUTC(),
                 System::nanoTime, new Random());
         lanes.askBroker(ingest::connected);

@@ -63,6 +63,11 @@ public final class Studio implements Callable<Integer> {
                     + "the lanes send, and another goes on should it stop (default: ${DEFAULT-VALUE})")
     private String site;
 
+    @Option(names = "--bridged",
+            description = "this host is an owner's centre: other brokers' bridges bring what their lanes send, and nothing that "
+                    + "is missing is sent again")
+    private boolean bridged;
+
     @Option(names = "--studio", paramLabel = "NAME", defaultValue = "home",
             description = "the studio's name, for lanes in this process: a-z, 0-9, - (default: ${DEFAULT-VALUE})")
     private String studio;
@@ -176,7 +181,8 @@ public final class Studio implements Callable<Integer> {
                 makeUpHistory(database);
             }
             String id = database.isShared() ? CLIENT_ID + "-" + data.hostId() : CLIENT_ID;
-            return Host.start(database, new Host.Place(site, id), new PahoConnection(broker, id, pass), pages.door(folder));
+            return Host.start(database, new Host.Place(site, id, bridged),
+                    new PahoConnection(broker, id, pass, bridged), pages.door(folder));
         } catch (BindException e) {
             throw new CannotStart("port " + pages.port() + " is in use", "choose another with --port (in the demo: -Dport=8081)", e);
         } catch (StoreTrouble e) {

@@ -17,11 +17,16 @@ public final class Mosquitto implements AutoCloseable {
 
     /** @param wantedPort 0 for any that is free */
     public Mosquitto(int wantedPort) throws IOException {
+        this(wantedPort, "");
+    }
+
+    /** @param more lines of its settings */
+    Mosquitto(int wantedPort, String more) throws IOException {
         Path program = Tools.path("mosquitto");
         port = wantedPort == 0 ? freePort() : wantedPort;
         config = Files.createTempFile("cupbeam-mosquitto", ".conf");
         Files.writeString(config, "listener " + port + " 127.0.0.1\nallow_anonymous true\npersistence false\n"
-                + "max_queued_messages 100000\n");
+                + "max_queued_messages 100000\n" + more);
         process = new ProcessBuilder(program.toString(), "-c", config.toString())
                 .redirectErrorStream(true).redirectOutput(ProcessBuilder.Redirect.DISCARD).start();
         awaitOpen();

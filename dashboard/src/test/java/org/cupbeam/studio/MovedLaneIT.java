@@ -46,7 +46,7 @@ class MovedLaneIT {
 
     private Host host(Database database, String site, Mosquitto broker) throws Exception {
         Path data = folder.resolve(site);
-        return Host.start(database, new Place(site, site), new PahoConnection(broker.uri(), site), Door.here(0, data));
+        return Host.start(database, new Place(site, site, false), new PahoConnection(broker.uri(), site), Door.here(0, data));
     }
 
     private static Wire wire(Mosquitto broker) throws Exception {

@@ -33,15 +33,20 @@ public final class Ingest implements AutoCloseable {
      */
     public Ingest(Connection connection, EventLog log, News.Reader reader, Consumer<List<Arrival>> committed,
                   Clock wall, LongSupplier nanoTime, RandomGenerator random) {
-        this(connection, Turns.always(log), reader, committed, wall, nanoTime, random);
+        this(connection, Turns.always(log), Patience.WITH_LANES, reader, committed, wall, nanoTime, random);
     }
 
-    /** The same, where other hosts may keep the events. @param turns which of them does */
-    public Ingest(Connection connection, Turns turns, News.Reader reader, Consumer<List<Arrival>> committed,
+    /**
+     * The same, where other hosts may keep the events.
+     *
+     * @param turns    which of them does
+     * @param patience with what is missing
+     */
+    public Ingest(Connection connection, Turns turns, Patience patience, News.Reader reader, Consumer<List<Arrival>> committed,
                   Clock wall, LongSupplier nanoTime, RandomGenerator random) {
         Backoff backoff = new Backoff(FIRST_WAIT, LONGEST_WAIT, random);
         this.feed = new Feed(connection, FILTERS, new Router(), backoff, nanoTime);
-        this.intake = new Intake(turns, feed::announce, committed, wall, nanoTime);
+        this.intake = new Intake(turns, patience, feed::announce, committed, wall, nanoTime);
         this.news = new News(new Listening(reader));
     }
 
@@ -93,12 +98,14 @@ public final class Ingest implements AutoCloseable {
         public void message(Message message) {
             Topics.Address from = Topics.parse(message.topic());
             if (from == null) {
+                message.taken().run();
                 return;
             }
             if (from.kind() == Kind.EVENT) {
                 intake.offer(message);
             } else {
                 news.offer(message, from.kind());
+                message.taken().run();
             }
         }
 

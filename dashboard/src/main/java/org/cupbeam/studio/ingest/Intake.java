@@ -35,6 +35,7 @@ public final class Intake implements AutoCloseable {
     private final Turns turns;
     private final Consumer<Message> announce;
     private final Consumer<List<Arrival>> committed;
+    private final Patience patience;
     private final Clock wall;
     private final LongSupplier nanoTime;
     private final Recent recent = new Recent();
@@ -47,6 +48,7 @@ public final class Intake implements AutoCloseable {
     private final Counts counts = new Counts();
     private final Keeping keeping = new Keeping(closing);
     private final Thread thread = new Thread(this::run, "intake");
+    private final List<Message> unacknowledged = new ArrayList<>();
     private EventLog log;
     private Sorter sorter;
 
@@ -54,9 +56,10 @@ public final class Intake implements AutoCloseable {
      * @param announce  publishes a retained message when it can
      * @param committed is told of what was kept, and must not take long
      */
-    public Intake(Turns turns, Consumer<Message> announce, Consumer<List<Arrival>> committed, Clock wall,
+    public Intake(Turns turns, Patience patience, Consumer<Message> announce, Consumer<List<Arrival>> committed, Clock wall,
                   LongSupplier nanoTime) {
         this.turns = turns;
+        this.patience = patience;
         this.announce = announce;
         this.committed = committed;
         this.wall = wall;
@@ -148,12 +151,15 @@ public final class Intake implements AutoCloseable {
     /** While another host keeps what comes: only remembers it for a while, since that host may die before it has. */
     private boolean watch(long idleMs) throws InterruptedException {
         log = null;
+        acknowledge();
         Message first = waiting.poll(idleMs, TimeUnit.MILLISECONDS);
         if (first != null) {
             recent.add(first);
             List<Message> more = new ArrayList<>();
             waiting.drainTo(more, LARGEST_BATCH - 1);
             more.forEach(recent::add);
+            first.taken().run();
+            more.forEach(each -> each.taken().run());
         }
         for (Source each = heardOf.poll(); each != null; each = heardOf.poll()) {
             if (current.size() < Sorter.MOST_SOURCES) {
@@ -170,7 +176,7 @@ public final class Intake implements AutoCloseable {
         current.clear();
         kept.forEach(each -> current.put(lane(each.source()), each.source()));
         current.putAll(heard);
-        sorter = new Sorter(kept, now::upTo, wall, nanoTime);
+        sorter = new Sorter(kept, now::upTo, patience, wall, nanoTime);
         recent.takeAll().forEach(sorter::take);
         log = now;
         sayAll.set(true);
@@ -183,6 +189,7 @@ public final class Intake implements AutoCloseable {
             messages.add(first);
             waiting.drainTo(messages, LARGEST_BATCH - 1);
             messages.forEach(sorter::take);
+            messages.stream().filter(each -> each.taken() != Message.NOBODY_WAITS).forEach(unacknowledged::add);
         }
         for (Source each = heardOf.poll(); each != null; each = heardOf.poll()) {
             sorter.heardOf(each);
@@ -202,8 +209,17 @@ public final class Intake implements AutoCloseable {
                 committed.accept(batch.arrivals());
             }
         }
+        if (!sorter.holdsAny()) {
+            acknowledge();
+        }
         sayHowFar();
         return first != null;
+    }
+
+    /** Everything that came is kept, and nothing is held that waits for something else. */
+    private void acknowledge() {
+        unacknowledged.forEach(each -> each.taken().run());
+        unacknowledged.clear();
     }
 
     private void sayHowFar() {

@@ -29,7 +29,9 @@ public final class PahoConnection implements Connection {
     private final String brokerUri;
     private final String clientId;
     private final Pass pass;
-    private MqttAsyncClient client;
+    private final boolean acknowledgesLate;
+    private volatile MqttAsyncClient client;
+    private volatile Callbacks current;
 
     /**
      * @param brokerUri as {@code tcp://127.0.0.1:1883}
@@ -41,6 +43,12 @@ public final class PahoConnection implements Connection {
 
     /** @param pass how to be let in */
     public PahoConnection(String brokerUri, String clientId, Pass pass) {
+        this(brokerUri, clientId, pass, false);
+    }
+
+    /** @param acknowledgesLate whether the broker is to have a message until {@link Message#taken} is run */
+    public PahoConnection(String brokerUri, String clientId, Pass pass, boolean acknowledgesLate) {
+        this.acknowledgesLate = acknowledgesLate;
         this.brokerUri = brokerUri;
         this.clientId = clientId;
         this.pass = pass;
@@ -52,7 +60,9 @@ public final class PahoConnection implements Connection {
             if (client == null) {
                 client = new MqttAsyncClient(brokerUri, clientId, new MemoryPersistence());
             }
-            client.setCallback(new Callbacks(receiver));
+            client.setManualAcks(acknowledgesLate);
+            current = new Callbacks(receiver);
+            client.setCallback(current);
             client.connect(options()).waitForCompletion(CONNECT_LIMIT_S * 1_000L + GOODBYE_LIMIT_MS);
         } catch (MqttException e) {
             throw said("connecting to " + brokerUri, e);
@@ -156,13 +166,33 @@ public final class PahoConnection implements Connection {
     }
 
     /** Hands on and returns; nothing thrown ever reaches Paho, which would drop the connection and loop. */
-    private record Callbacks(Receiver receiver) implements MqttCallback {
+    private final class Callbacks implements MqttCallback {
+        private final Receiver receiver;
+
+        Callbacks(Receiver receiver) {
+            this.receiver = receiver;
+        }
+
         @Override
         public void messageArrived(String topic, MqttMessage message) {
             try {
-                receiver.message(Message.of(topic, message.getPayload()));
+                receiver.message(Message.of(topic, message.getPayload(), acknowledgesLate
+                        ? () -> acknowledge(message) : Message.NOBODY_WAITS));
             } catch (RuntimeException | Error e) {
                 LOG.error("a message of {} was not taken in", topic, e);
+            }
+        }
+
+        /** Of an earlier connection there is nothing to be acknowledged: its numbers mean others now. */
+        private void acknowledge(MqttMessage message) {
+            MqttAsyncClient there = client;
+            if (current != this || there == null) {
+                return;
+            }
+            try {
+                there.messageArrivedComplete(message.getId(), message.getQos());
+            } catch (MqttException e) {
+                LOG.debug("a message was not acknowledged and will come again: {}", e.toString());
             }
         }
 

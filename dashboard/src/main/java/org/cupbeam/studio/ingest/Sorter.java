@@ -20,12 +20,6 @@ final class Sorter {
     static final int MOST_SOURCES = 2_000;
     /** The most events of one source that are held while a gap is open. */
     static final int MOST_HELD = 128;
-    /** How often what follows a gap must come again before the gap is given up. */
-    static final int MOST_KNOCKS = 2;
-    /** How long a gap is waited for where nothing is kept: a new host cannot have what was cleared long ago. */
-    static final Duration PATIENCE_AT_FIRST = Duration.ofSeconds(30);
-    /** How long any other gap is waited for. */
-    static final Duration PATIENCE = Duration.ofMinutes(10);
 
     private static final Duration LOOK_EVERY = Duration.ofSeconds(1);
 
@@ -36,6 +30,7 @@ final class Sorter {
     private final LongSupplier nanoTime;
     private final Map<Source, Sequencer<Arrival>> sources = new HashMap<>();
     private final ToLongFunction<Source> keptNow;
+    private final Patience patience;
     private final Map<Source, Long> looked = new HashMap<>();
     private final Set<Source> touched = new LinkedHashSet<>();
     private final List<Arrival> arrivals = new ArrayList<>();
@@ -43,8 +38,9 @@ final class Sorter {
     private final List<Batch.DeadLetter> deadLetters = new ArrayList<>();
 
     /** @param keptNow up to where a source is kept, asked where something seems to be missing */
-    Sorter(List<EventLog.Kept> kept, ToLongFunction<Source> keptNow, Clock wall, LongSupplier nanoTime) {
+    Sorter(List<EventLog.Kept> kept, ToLongFunction<Source> keptNow, Patience patience, Clock wall, LongSupplier nanoTime) {
         this.keptNow = keptNow;
+        this.patience = patience;
         this.reader = new EventReader(wall);
         this.wall = wall;
         this.nanoTime = nanoTime;
@@ -96,8 +92,8 @@ final class Sorter {
     void giveUpOverdue() {
         long nowNs = nanoTime.getAsLong();
         sources.forEach((source, sequencer) -> {
-            Duration patience = sequencer.last() == 0 ? PATIENCE_AT_FIRST : PATIENCE;
-            sequencer.overdue(nowNs, patience.toNanos(), MOST_KNOCKS).ifPresent(gap -> {
+            Duration wait = sequencer.last() == 0 ? patience.atFirst() : patience.later();
+            sequencer.overdue(nowNs, wait.toNanos(), patience.knocks()).ifPresent(gap -> {
                 LOG.warn("{}: events {} to {} were never sent; going on without them", source, gap.from(), gap.to());
                 missing.add(new Batch.Missing(source, gap.from(), gap.to(), wall.instant()));
                 arrivals.addAll(sequencer.skip());
@@ -120,6 +116,11 @@ final class Sorter {
         List<Source> all = List.copyOf(touched);
         touched.clear();
         return all;
+    }
+
+    /** Whether anything waits for what lies before it. */
+    boolean holdsAny() {
+        return sources.values().stream().anyMatch(each -> each.held() > 0);
     }
 
     /** The number up to which everything of a source was given out in batches; 0 for none. */

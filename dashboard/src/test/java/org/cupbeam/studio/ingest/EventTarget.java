@@ -53,7 +53,7 @@ public final class EventTarget implements Target, AutoCloseable {
                 batch.arrivals().stream().filter(each -> each.problem() != null).forEach(each -> problem = each.problem());
             }
         };
-        intake = new Intake(Turns.always(log), this::stored, arrivals -> { }, Clock.systemUTC(), System::nanoTime);
+        intake = new Intake(Turns.always(log), Patience.WITH_LANES, this::stored, arrivals -> { }, Clock.systemUTC(), System::nanoTime);
     }
 
     private void stored(Message message) {

@@ -31,7 +31,7 @@ class RestoredStoreTest {
 
     private Intake host(Store store) {
         Keeper keeper = new Keeper(store);
-        return new Intake(() -> keeper, told::add, kept -> { }, Clock.systemUTC(), nowNs::get);
+        return new Intake(() -> keeper, Patience.WITH_LANES, told::add, kept -> { }, Clock.systemUTC(), nowNs::get);
     }
 
     private void send(Intake host, int from, int to) throws InterruptedException {
@@ -66,7 +66,7 @@ class RestoredStoreTest {
             assertThat(stored()).as("goes back").isEqualTo(60);
             for (int times = 0; times < 4; times++) { // all that the lane still holds, again and again
                 send(host, 101, 220);
-                nowNs.addAndGet(Sorter.PATIENCE.toNanos() / 2);
+                nowNs.addAndGet(Patience.WITH_LANES.later().toNanos() / 2);
             }
             send(host, 101, 300);
             assertThat(stored()).isEqualTo(300);

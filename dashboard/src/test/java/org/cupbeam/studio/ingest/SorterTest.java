@@ -15,6 +15,7 @@ class SorterTest {
     private final ScriptedLane lane = new ScriptedLane("one", "j1");
     private long nowNs;
     private long keptElsewhere;
+    private Patience patience = Patience.WITH_LANES;
     private final Sorter sorter = sorter(List.of());
 
     @Test
@@ -89,8 +90,8 @@ class SorterTest {
         sorter.giveUpOverdue();
         assertThat(sorter.batch().isEmpty()).isTrue();
 
-        for (int again = 0; again < Sorter.MOST_KNOCKS; again++) {
-            nowNs += Sorter.PATIENCE_AT_FIRST.toNanos();
+        for (int again = 0; again < Patience.WITH_LANES.knocks(); again++) {
+            nowNs += Patience.WITH_LANES.atFirst().toNanos();
             sorter.take(third);
         }
         sorter.giveUpOverdue();
@@ -112,12 +113,31 @@ class SorterTest {
         for (int i = 0; i < 10; i++) {
             later.take(third);
         }
-        nowNs += Sorter.PATIENCE.toNanos() - 1;
+        nowNs += Patience.WITH_LANES.later().toNanos() - 1;
         later.giveUpOverdue();
         assertThat(later.batch().isEmpty()).isTrue();
         nowNs += 1;
         later.giveUpOverdue();
         assertThat(later.upTo(lane.source)).isEqualTo(3);
+    }
+
+    @Test
+    void behindABridgeAHoleIsNotedSoonAndHoldsNothingUp() {
+        patience = Patience.WITH_BRIDGES;
+        Sorter centre = sorter(List.of(new EventLog.Kept(lane.source, 1)));
+        for (int i = 0; i < 3; i++) {
+            lane.puttsOutsideAnyRun();
+        }
+        centre.take(Message.of(lane.topic(), ScriptedLane.json(lane.puttsOutsideAnyRun())));
+        assertThat(centre.holdsAny()).isTrue();
+        nowNs += Patience.WITH_BRIDGES.later().toNanos();
+        centre.giveUpOverdue();
+
+        Batch batch = centre.batch();
+        assertThat(batch.missing()).singleElement().satisfies(hole -> assertThat(hole.from() + " to " + hole.to())
+                .isEqualTo("2 to 3"));
+        assertThat(batch.arrivals()).extracting(Arrival::sequence).containsExactly(4L);
+        assertThat(centre.holdsAny()).isFalse();
     }
 
     @Test
@@ -134,7 +154,7 @@ class SorterTest {
     }
 
     private Sorter sorter(List<EventLog.Kept> kept) {
-        return new Sorter(kept, source -> keptElsewhere, Clock.fixed(Instant.EPOCH, ZoneOffset.UTC), () -> nowNs);
+        return new Sorter(kept, source -> keptElsewhere, patience, Clock.fixed(Instant.EPOCH, ZoneOffset.UTC), () -> nowNs);
     }
 
     private void take(String payload) {
