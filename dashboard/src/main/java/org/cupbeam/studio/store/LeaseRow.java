@@ -55,7 +55,7 @@ final class LeaseRow implements Lease {
     }
 
     /**
-     * Within a transaction: nobody takes the lease before its end.
+     * As the last act of a transaction: nobody takes the lease before it is committed.
      *
      * @throws NotOurTurn where it has another token
      */

@@ -71,8 +71,8 @@ public final class Succession implements Turns, AutoCloseable {
     public static Succession at(Store store, Keeper keeper, String site, String holder) {
         LeaseRow row = new LeaseRow(store.database(), site, holder);
         return new Succession(row, keeper, (batch, token, time) -> store.writing(h -> {
-            row.hold(h, token, time);
             keeper.keep(h, batch);
+            row.hold(h, token, time); // last, so that it is not held, nor its renewal held up, while the rest is written
         }), System::nanoTime);
     }
 
