@@ -36,6 +36,15 @@ public final class Mosquitto implements AutoCloseable {
         return "tcp://127.0.0.1:" + port;
     }
 
+    public ProcessHandle handle() {
+        return process.toHandle();
+    }
+
+    /** By signal 9; what it held in memory is gone. */
+    public void kill() throws InterruptedException {
+        process.destroyForcibly().waitFor(5, TimeUnit.SECONDS);
+    }
+
     @Override
     public void close() throws IOException {
         process.destroy();

@@ -44,6 +44,11 @@ final class Arrivals {
         return sorted[(int) Math.ceil(part * sorted.length) - 1];
     }
 
+    /** All, in ms. */
+    List<Double> all() {
+        return copy();
+    }
+
     private synchronized List<Double> copy() {
         return List.copyOf(ms);
     }

@@ -12,11 +12,17 @@ final class OpenBoard implements AutoCloseable {
     private static final String MARK = "\"sequence\":\"";
     private static final int DIGITS = 16;
 
-    final Arrivals arrivals = new Arrivals();
+    final Arrivals arrivals;
     private final Socket socket;
     private volatile boolean open;
 
     OpenBoard(int port, Topics lane) throws IOException {
+        this(port, lane, new Arrivals());
+    }
+
+    /** @param arrivals to note its scores in */
+    OpenBoard(int port, Topics lane, Arrivals arrivals) throws IOException {
+        this.arrivals = arrivals;
         socket = new Socket("127.0.0.1", port);
         // HTTP/1.0, so that nothing comes in chunks.
         socket.getOutputStream().write(("GET /live/" + lane.studio() + "/" + lane.lane()
