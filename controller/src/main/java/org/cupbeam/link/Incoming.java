@@ -5,6 +5,7 @@ import org.cupbeam.event.Answer;
 import org.cupbeam.event.BadMessage;
 import org.cupbeam.event.Command;
 import org.cupbeam.event.CommandJson;
+import org.cupbeam.event.Complaints;
 import org.cupbeam.event.Health;
 import org.cupbeam.event.HealthJson;
 import org.cupbeam.event.Stored;
@@ -26,6 +27,7 @@ final class Incoming {
     private final Outbox outbox;
     private final Predicate<Command> lane;
     private final Post post;
+    private final Complaints complaints = new Complaints(System::nanoTime, LOG::warn);
     private long refused;
 
     Incoming(Topics topics, Outbox outbox, Predicate<Command> lane, Post post) {
@@ -56,7 +58,8 @@ final class Incoming {
 
     private void command(Wire.Message message) throws BadMessage {
         if (message.retained()) {
-            LOG.warn("{}: a retained command is not obeyed; publish commands unretained", message.topic());
+            refused++;
+            complaints.about(message.topic(), "a retained command is not obeyed; publish commands unretained");
             return;
         }
         Command command = CommandJson.decode(message.payload());
@@ -73,8 +76,8 @@ final class Incoming {
         }
         if (!outbox.stored(stored.sequence())) {
             refused++;
-            LOG.warn("{}: the host says it stored up to {}, but there is nothing after {}", topics.stored(),
-                    stored.sequence(), outbox.last());
+            complaints.about(topics.stored(), "the host says it stored up to " + stored.sequence()
+                    + ", but there is nothing after " + outbox.last());
         }
     }
 
@@ -96,7 +99,7 @@ final class Incoming {
 
     private void refuse(Wire.Message message, BadMessage e) {
         refused++;
-        LOG.warn("{}: {}", message.topic(), e.getMessage());
+        complaints.about(message.topic(), e.getMessage());
         if (e.id() != null) {
             post.answer(new Answer(e.id(), false, Shown.of(e.getMessage(), REASON_MAX), outbox.last()));
         }

@@ -23,4 +23,13 @@ public interface EventLog {
      * @throws RuntimeException when that cannot be done now, or not with one of these events
      */
     void commit(Batch batch);
+
+    /**
+     * Whether an event that is kept under this one's name says something else. Whatever is not kept does not.
+     *
+     * @throws RuntimeException when that cannot be looked up now
+     */
+    default boolean differs(Arrival arrival) {
+        return false;
+    }
 }

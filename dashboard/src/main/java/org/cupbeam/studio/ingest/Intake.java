@@ -8,6 +8,7 @@ import java.util.Map;
 import java.util.concurrent.ArrayBlockingQueue;
 import java.util.concurrent.BlockingQueue;
 import java.util.concurrent.CountDownLatch;
+import java.util.concurrent.Semaphore;
 import java.util.concurrent.TimeUnit;
 import java.util.concurrent.atomic.AtomicBoolean;
 import java.util.concurrent.atomic.AtomicLong;
@@ -27,7 +28,9 @@ import org.slf4j.LoggerFactory;
 public final class Intake implements AutoCloseable {
     private static final Logger LOG = LoggerFactory.getLogger(Intake.class);
     private static final int MOST_WAITING = 8_192;
+    private static final long MOST_WAITING_BYTES = 4 << 20;
     private static final int LARGEST_BATCH = 1_000;
+    private static final int OVERHEAD_BYTES = 256;
     private static final long FULL_WAIT_MS = 5_000;
     private static final long IDLE_MS = 200;
     private static final long RETRY_MS = 1_000;
@@ -43,6 +46,7 @@ public final class Intake implements AutoCloseable {
     private final BlockingQueue<Message> waiting = new ArrayBlockingQueue<>(MOST_WAITING);
     private final BlockingQueue<Source> heardOf = new ArrayBlockingQueue<>(256);
     private final AtomicBoolean sayAll = new AtomicBoolean();
+    private final Semaphore room = new Semaphore((int) MOST_WAITING_BYTES);
     private final AtomicLong dropped = new AtomicLong();
     private final CountDownLatch closing = new CountDownLatch(1);
     private final Counts counts = new Counts();
@@ -79,7 +83,10 @@ public final class Intake implements AutoCloseable {
      */
     public void offer(Message message) {
         try {
-            if (!waiting.offer(message, FULL_WAIT_MS, TimeUnit.MILLISECONDS)) {
+            if (!room.tryAcquire(size(message), FULL_WAIT_MS, TimeUnit.MILLISECONDS)) {
+                dropped.incrementAndGet();
+            } else if (!waiting.offer(message, FULL_WAIT_MS, TimeUnit.MILLISECONDS)) {
+                room.release(size(message));
                 dropped.incrementAndGet();
             }
         } catch (InterruptedException e) {
@@ -154,12 +161,9 @@ public final class Intake implements AutoCloseable {
         acknowledge();
         Message first = waiting.poll(idleMs, TimeUnit.MILLISECONDS);
         if (first != null) {
-            recent.add(first);
-            List<Message> more = new ArrayList<>();
-            waiting.drainTo(more, LARGEST_BATCH - 1);
-            more.forEach(recent::add);
-            first.taken().run();
-            more.forEach(each -> each.taken().run());
+            List<Message> messages = andMore(first);
+            messages.forEach(recent::add);
+            messages.forEach(each -> each.taken().run());
         }
         for (Source each = heardOf.poll(); each != null; each = heardOf.poll()) {
             if (current.size() < Sorter.MOST_SOURCES) {
@@ -182,12 +186,19 @@ public final class Intake implements AutoCloseable {
         sayAll.set(true);
     }
 
+    /** With it what else is waiting, a batch at most; there is room in the queue again for as much. */
+    private List<Message> andMore(Message first) {
+        List<Message> messages = new ArrayList<>();
+        messages.add(first);
+        waiting.drainTo(messages, LARGEST_BATCH - 1);
+        messages.forEach(each -> room.release(size(each)));
+        return messages;
+    }
+
     private boolean keepWhatCame(long idleMs) throws InterruptedException {
         Message first = waiting.poll(idleMs, TimeUnit.MILLISECONDS);
         if (first != null) {
-            List<Message> messages = new ArrayList<>();
-            messages.add(first);
-            waiting.drainTo(messages, LARGEST_BATCH - 1);
+            List<Message> messages = andMore(first);
             messages.forEach(sorter::take);
             messages.stream().filter(each -> each.taken() != Message.NOBODY_WAITS).forEach(unacknowledged::add);
         }
@@ -209,6 +220,7 @@ public final class Intake implements AutoCloseable {
                 committed.accept(batch.arrivals());
             }
         }
+        compare();
         if (!sorter.holdsAny()) {
             acknowledge();
         }
@@ -220,6 +232,19 @@ public final class Intake implements AutoCloseable {
     private void acknowledge() {
         unacknowledged.forEach(each -> each.taken().run());
         unacknowledged.clear();
+    }
+
+    /** What came again is the same event by its name; where it says something else, that is to be known. */
+    private void compare() {
+        for (Arrival each : sorter.again()) {
+            if (log.differs(each)) {
+                sorter.differs(each);
+            }
+        }
+    }
+
+    private static int size(Message message) {
+        return message.payload().length + OVERHEAD_BYTES;
     }
 
     private void sayHowFar() {

@@ -5,6 +5,7 @@ import java.util.concurrent.atomic.AtomicLong;
 import org.cupbeam.event.Answer;
 import org.cupbeam.event.BadMessage;
 import org.cupbeam.event.CommandJson;
+import org.cupbeam.event.Complaints;
 import org.cupbeam.event.Health;
 import org.cupbeam.event.HealthJson;
 import org.cupbeam.event.Score;
@@ -29,9 +30,12 @@ public final class News implements AutoCloseable {
 
     private static final Logger LOG = LoggerFactory.getLogger(News.class);
     private static final int MOST_WAITING = 2_048;
+    private static final long MOST_BYTES = 4 << 20;
     private static final long IDLE_MS = 200;
 
-    private final Latest<Message> waiting = new Latest<>(MOST_WAITING);
+    private final Latest<Message> waiting = new Latest<>(MOST_WAITING, MOST_BYTES, each -> each.payload().length);
+    private final Complaints complaints = new Complaints(System::nanoTime, LOG::warn);
+    private final AtomicLong letGo = new AtomicLong();
     private final AtomicLong answers = new AtomicLong();
     private final Reader reader;
     private final Thread thread = new Thread(this::run, "news");
@@ -52,7 +56,7 @@ public final class News implements AutoCloseable {
         String subject = kind == Topics.Kind.ANSWER
                 ? message.topic() + "#" + answers.incrementAndGet() : message.topic();
         if (!waiting.put(subject, message)) {
-            LOG.warn("{}: let go, too much is waiting", message.topic());
+            letGo.incrementAndGet();
         }
     }
 
@@ -75,6 +79,11 @@ public final class News implements AutoCloseable {
     /** One step, which a test takes by hand: hands one message on. @return false where none came within the wait */
     boolean step(long idleMs) throws InterruptedException {
         Map.Entry<String, Message> next = waiting.take(idleMs);
+        complaints.look();
+        long gone = letGo.getAndSet(0);
+        if (gone > 0) {
+            complaints.about("scores, health and answers", gone + " let go, too much is waiting");
+        }
         if (next != null) {
             handOn(next.getValue());
         }
@@ -85,12 +94,12 @@ public final class News implements AutoCloseable {
     void handOn(Message message) {
         try {
             if (message.tooLarge()) {
-                LOG.warn("{}: {} bytes, at most {} are read", message.topic(), message.length(), Message.LIMIT_BYTES);
+                complaints.about(message.topic(), message.length() + " bytes; at most " + Message.LIMIT_BYTES + " are read");
                 return;
             }
             tell(Topics.parse(message.topic()), message.payload());
         } catch (BadMessage e) {
-            LOG.warn("{}: {}", message.topic(), e.getMessage());
+            complaints.about(message.topic(), e.getMessage());
         } catch (RuntimeException e) {
             LOG.error("{}: not handed on", message.topic(), e);
         }
@@ -110,8 +119,8 @@ public final class News implements AutoCloseable {
         if (lane.studio().equals(score.studio()) && lane.lane().equals(score.lane())) {
             reader.score(lane, score);
         } else {
-            LOG.warn("a score under {} says that it is of {}/{}, and is ignored; give each lane a name of its own", lane.score(),
-                    score.studio(), score.lane());
+            complaints.about(lane.score(), "says that it is of " + score.studio() + "/" + score.lane()
+                    + ", and is ignored; give each lane a name of its own");
         }
     }
 }

@@ -5,6 +5,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.TreeMap;
+import java.util.function.ToLongFunction;
 
 /**
  * Puts one journal's items in order. What comes again is passed over; what comes early is held (a bounded number of
@@ -16,6 +17,9 @@ final class Sequencer<T> {
     /** Sequence numbers that never came, both ends included. */
     record Missing(long from, long to) {
     }
+
+    /** No lane has sent so many events in its life: about a year of one each 3 s. */
+    static final long FURTHEST_AHEAD = 10_000_000;
 
     private final int mostHeld;
     private final TreeMap<Long, T> held = new TreeMap<>();
@@ -39,6 +43,7 @@ final class Sequencer<T> {
         }
         if (sequence == next) {
             next++;
+            gapSinceNs = nowNs; // whoever sends goes on: what lies further ahead may be somebody else's
             return follow(item);
         }
         hold(sequence, item, nowNs);
@@ -56,9 +61,29 @@ final class Sequencer<T> {
         return goesOn ? skip() : List.of();
     }
 
+    /** Whether a number is so far ahead that no gap before it can be believed. */
+    boolean beyondBelief(long sequence) {
+        return sequence - next > FURTHEST_AHEAD;
+    }
+
+    /** Whether a number has been given out already. */
+    boolean isPast(long sequence) {
+        return sequence < next;
+    }
+
+    /** Lets the furthest of what is held go, if anything is. */
+    void letGo() {
+        held.pollLastEntry();
+    }
+
     /** The last number that was given out in order; 0 for none. */
     long last() {
         return next - 1;
+    }
+
+    /** How large what is held is, each by its own measure. */
+    long bytes(ToLongFunction<T> size) {
+        return held.isEmpty() ? 0 : held.values().stream().mapToLong(size).sum();
     }
 
     int held() {

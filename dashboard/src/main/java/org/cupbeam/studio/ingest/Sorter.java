@@ -3,6 +3,7 @@ package org.cupbeam.studio.ingest;
 import java.time.Clock;
 import java.time.Duration;
 import java.util.ArrayList;
+import java.util.Comparator;
 import java.util.HashMap;
 import java.util.LinkedHashSet;
 import java.util.List;
@@ -10,7 +11,9 @@ import java.util.Map;
 import java.util.Set;
 import java.util.function.LongSupplier;
 import java.util.function.ToLongFunction;
+import org.cupbeam.event.Complaints;
 import org.cupbeam.event.Source;
+import org.cupbeam.event.Topics;
 import org.slf4j.Logger;
 import org.slf4j.LoggerFactory;
 
@@ -18,6 +21,16 @@ import org.slf4j.LoggerFactory;
 final class Sorter {
     /** The most journals that are followed. */
     static final int MOST_SOURCES = 2_000;
+    /** The most journals of one lane: it has a new one only when its card is new or damaged. */
+    static final int MOST_OF_A_LANE = 64;
+    /** The most that all sources together hold while gaps are open. */
+    static final long MOST_HELD_BYTES = 4 << 20;
+    /** The most messages a minute that are set aside; more are told of alone. */
+    static final int MOST_SET_ASIDE = 100;
+    /** The most events among those that have come again that are compared with what is kept, between two commits. */
+    static final int MOST_COMPARED = 64;
+    private static final byte[] NOTHING = {};
+    private static final long MINUTE_NS = Duration.ofMinutes(1).toNanos();
     /** The most events of one source that are held while a gap is open. */
     static final int MOST_HELD = 128;
 
@@ -28,6 +41,9 @@ final class Sorter {
     private final EventReader reader;
     private final Clock wall;
     private final LongSupplier nanoTime;
+    private final Complaints complaints;
+    private final Map<Topics, Integer> journals = new HashMap<>();
+    private final List<Arrival> again = new ArrayList<>();
     private final Map<Source, Sequencer<Arrival>> sources = new HashMap<>();
     private final ToLongFunction<Source> keptNow;
     private final Patience patience;
@@ -36,6 +52,8 @@ final class Sorter {
     private final List<Arrival> arrivals = new ArrayList<>();
     private final List<Batch.Missing> missing = new ArrayList<>();
     private final List<Batch.DeadLetter> deadLetters = new ArrayList<>();
+    private long minuteNs;
+    private int setAside;
 
     /** @param keptNow up to where a source is kept, asked where something seems to be missing */
     Sorter(List<EventLog.Kept> kept, ToLongFunction<Source> keptNow, Patience patience, Clock wall, LongSupplier nanoTime) {
@@ -44,7 +62,9 @@ final class Sorter {
         this.reader = new EventReader(wall);
         this.wall = wall;
         this.nanoTime = nanoTime;
-        kept.forEach(each -> sources.put(each.source(), new Sequencer<>(each.upTo(), MOST_HELD)));
+        this.complaints = new Complaints(nanoTime, LOG::warn);
+        this.minuteNs = nanoTime.getAsLong();
+        kept.forEach(each -> follow(each.source(), each.upTo()));
     }
 
     /** Takes a message of an event topic. */
@@ -55,11 +75,62 @@ final class Sorter {
             if (arrival.sequence() > sequencer.last() + 1) {
                 lookElsewhere(arrival.source(), sequencer);
             }
-            arrivals.addAll(sequencer.offer(arrival.sequence(), arrival, nanoTime.getAsLong()));
+            put(arrival, sequencer);
             touched.add(arrival.source());
         } catch (Refused e) {
-            LOG.warn("{}: {}", message.topic(), e.getMessage());
-            deadLetters.add(new Batch.DeadLetter(message.topic(), e.getMessage(), message.payload(), wall.instant()));
+            setAside(message.topic(), e.getMessage(), message.payload());
+        }
+    }
+
+    private void put(Arrival arrival, Sequencer<Arrival> of) throws Refused {
+        if (of.beyondBelief(arrival.sequence())) {
+            throw new Refused("id: is " + arrival.sequence() + ", and the last that came was " + of.last()
+                    + "; no lane is so far ahead");
+        }
+        if (of.isPast(arrival.sequence()) && again.size() < MOST_COMPARED) {
+            again.add(arrival);
+        }
+        int before = of.held();
+        arrivals.addAll(of.offer(arrival.sequence(), arrival, nanoTime.getAsLong()));
+        if (of.held() > before && held() > MOST_HELD_BYTES) {
+            sources.values().stream().max(Comparator.comparingLong(Sorter::held)).orElse(of).letGo(); // its lane sends it again
+        }
+    }
+
+    /** What waits behind gaps, bytes; asked only where one more does. */
+    long held() {
+        return sources.values().stream().mapToLong(Sorter::held).sum();
+    }
+
+    private static long held(Sequencer<Arrival> of) {
+        return of.bytes(arrival -> arrival.payload().length);
+    }
+
+    /** Events whose numbers were given out before; to be compared with what is kept, once all of these are. */
+    List<Arrival> again() {
+        List<Arrival> all = List.copyOf(again);
+        again.clear();
+        return all;
+    }
+
+    /**
+     * An event is kept already, and what came again under its name says something else. That is not set down: it may be
+     * the name of somebody who has been forgotten since.
+     */
+    void differs(Arrival other) {
+        setAside(lane(other.source()).event(), "id: " + other.sequence() + " of journal " + other.source().journal()
+                + " is kept already, and says something else; the first one stays. Was a card copied?", NOTHING);
+    }
+
+    private void setAside(String topic, String reason, byte[] payload) {
+        complaints.about(topic, reason);
+        long now = nanoTime.getAsLong();
+        if (now - minuteNs >= MINUTE_NS) {
+            minuteNs = now;
+            setAside = 0;
+        }
+        if (setAside++ < MOST_SET_ASIDE) {
+            deadLetters.add(new Batch.DeadLetter(topic, reason, payload, wall.instant()));
         }
     }
 
@@ -84,13 +155,14 @@ final class Sorter {
             sequencer(source);
             touched.add(source);
         } catch (Refused e) {
-            LOG.warn("{}: {}", source, e.getMessage());
+            complaints.about(lane(source).health(), e.getMessage());
         }
     }
 
     /** Gives up gaps that nobody will fill. */
     void giveUpOverdue() {
         long nowNs = nanoTime.getAsLong();
+        complaints.look();
         sources.forEach((source, sequencer) -> {
             Duration wait = sequencer.last() == 0 ? patience.atFirst() : patience.later();
             sequencer.overdue(nowNs, wait.toNanos(), patience.knocks()).ifPresent(gap -> {
@@ -130,9 +202,28 @@ final class Sorter {
     }
 
     private Sequencer<Arrival> sequencer(Source source) throws Refused {
-        if (!sources.containsKey(source) && sources.size() >= MOST_SOURCES) {
+        Sequencer<Arrival> known = sources.get(source);
+        if (known != null) {
+            return known;
+        }
+        if (sources.size() >= MOST_SOURCES) {
             throw new Refused("more than " + MOST_SOURCES + " journals are known; is something making them up?");
         }
-        return sources.computeIfAbsent(source, s -> new Sequencer<>(0, MOST_HELD));
+        if (journals.getOrDefault(lane(source), 0) >= MOST_OF_A_LANE) {
+            throw new Refused("source: more than " + MOST_OF_A_LANE + " journals of one lane are known; is something making "
+                    + "them up?");
+        }
+        return follow(source, 0);
+    }
+
+    private Sequencer<Arrival> follow(Source source, long upTo) {
+        Sequencer<Arrival> fresh = new Sequencer<>(upTo, MOST_HELD);
+        sources.put(source, fresh);
+        journals.merge(lane(source), 1, Integer::sum);
+        return fresh;
+    }
+
+    private static Topics lane(Source source) {
+        return new Topics(source.studio(), source.lane());
     }
 }

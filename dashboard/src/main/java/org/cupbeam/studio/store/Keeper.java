@@ -1,5 +1,6 @@
 package org.cupbeam.studio.store;
 
+import java.nio.charset.StandardCharsets;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
@@ -51,6 +52,16 @@ public final class Keeper implements EventLog {
     @Override
     public void commit(Batch batch) {
         store.writing(h -> keep(h, batch));
+    }
+
+    @Override
+    public boolean differs(Arrival arrival) {
+        Source is = arrival.source();
+        return store.read(h -> h.select("""
+                SELECT e.envelope FROM event e JOIN journal j ON j.id = e.journal_id JOIN lane l ON l.id = j.lane_id
+                JOIN studio s ON s.id = l.studio_id WHERE s.name = ? AND l.name = ? AND j.name = ? AND e.sequence = ?
+                """, is.studio(), is.lane(), is.journal(), arrival.sequence()).mapTo(String.class).findOne())
+                .filter(kept -> !kept.equals(new String(arrival.payload(), StandardCharsets.UTF_8))).isPresent();
     }
 
     /** Within a transaction. */

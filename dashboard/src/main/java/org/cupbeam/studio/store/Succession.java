@@ -6,6 +6,7 @@ import java.util.concurrent.CountDownLatch;
 import java.util.concurrent.TimeUnit;
 import java.util.function.LongSupplier;
 import org.cupbeam.event.Source;
+import org.cupbeam.studio.ingest.Arrival;
 import org.cupbeam.studio.ingest.Batch;
 import org.cupbeam.studio.ingest.EventLog;
 import org.cupbeam.studio.ingest.NotOurTurn;
@@ -180,6 +181,11 @@ public final class Succession implements Turns, AutoCloseable {
         @Override
         public long upTo(Source source) {
             return log.upTo(source);
+        }
+
+        @Override
+        public boolean differs(Arrival arrival) {
+            return log.differs(arrival);
         }
 
         @Override

@@ -37,4 +37,14 @@ class LatestTest {
 
         assertThat(box.take(1)).isEqualTo(Map.entry("a", 2));
     }
+
+    @Test
+    void holdsOnlySoManyBytes() throws InterruptedException {
+        Latest<String> box = new Latest<>(100, 10, String::length);
+        assertThat(box.put("a", "12345")).isTrue();
+        assertThat(box.put("b", "123456")).isFalse();
+        assertThat(box.put("a", "1234567890")).as("in place of the other").isTrue();
+        box.take(0);
+        assertThat(box.put("b", "123456")).isTrue();
+    }
 }

@@ -153,6 +153,76 @@ class SorterTest {
         assertThat(knowsOne.upTo(lane.source)).isEqualTo(4);
     }
 
+    @Test
+    void believesNoNumberThatNoLaneCanHaveReached() {
+        String json = new String(ScriptedLane.json(lane.puttsOutsideAnyRun()), StandardCharsets.UTF_8);
+        for (int again = 0; again < 5; again++) {
+            take(json.replace("0000000000000001", "9999999999999999"));
+            nowNs += Sorter.PATIENCE.toNanos();
+            sorter.giveUpOverdue();
+        }
+        take(json);
+
+        assertThat(sorter.upTo(lane.source)).isEqualTo(1);
+        assertThat(sorter.batch().deadLetters()).first().satisfies(letter ->
+                assertThat(letter.reason()).contains("no lane is so far ahead"));
+    }
+
+    @Test
+    void setsOnlySoManyAsideInAMinute() {
+        for (int i = 0; i < 10 * Sorter.MOST_SET_ASIDE; i++) {
+            take("rubbish " + i);
+        }
+        assertThat(sorter.batch().deadLetters()).hasSize(Sorter.MOST_SET_ASIDE);
+        nowNs += 60_000_000_000L;
+        take("rubbish later");
+        assertThat(sorter.batch().deadLetters()).hasSize(1);
+    }
+
+    @Test
+    void followsOnlySoManyJournalsOfOneLaneAndOthersNevertheless() {
+        for (int i = 0; i < 10 * Sorter.MOST_OF_A_LANE; i++) {
+            sorter.take(Message.of(lane.topic(), ScriptedLane.json(new ScriptedLane("one", "made-up-" + i).puttsOutsideAnyRun())));
+        }
+        assertThat(sorter.batch().arrivals()).hasSize(Sorter.MOST_OF_A_LANE);
+        ScriptedLane other = new ScriptedLane("two", "j1");
+        sorter.take(Message.of(other.topic(), ScriptedLane.json(other.puttsOutsideAnyRun())));
+        assertThat(sorter.batch().arrivals()).hasSize(1);
+    }
+
+    /** Whoever holds most lets go: a lane with a real gap keeps its place beside one that floods. */
+    @Test
+    void holdsOnlySoManyBytesBehindGaps() {
+        String json = new String(ScriptedLane.json(lane.puttsOutsideAnyRun()), StandardCharsets.UTF_8);
+        take(json.replace("0000000000000001", "0000000000000003"));
+        String padded = json.replaceFirst("\\{", "{" + " ".repeat(60_000));
+        for (int journal = 0; journal < 3; journal++) {
+            for (int i = 0; i < Sorter.MOST_HELD; i++) {
+                take(padded.replace("0000000000000001", "%016d".formatted(i + 2)).replace(lane.source.journal(), "made-up-" + journal));
+            }
+        }
+        assertThat(sorter.held()).isBetween(Sorter.MOST_HELD_BYTES - 64_000, Sorter.MOST_HELD_BYTES);
+        take(json.replace("0000000000000001", "0000000000000002"));
+        take(json);
+        assertThat(sorter.upTo(lane.source)).isEqualTo(3);
+    }
+
+    @Test
+    void tellsOfAnEventThatComesAgainWithOtherWords() {
+        String json = new String(ScriptedLane.json(lane.puttsOutsideAnyRun()), StandardCharsets.UTF_8);
+        take(json);
+        assertThat(sorter.again()).isEmpty();
+        take(json);
+        Arrival other = sorter.again().get(0);
+        sorter.batch();
+        sorter.differs(other);
+
+        assertThat(sorter.batch().deadLetters()).singleElement().satisfies(letter -> {
+            assertThat(letter.reason()).contains("is kept already, and says something else");
+            assertThat(letter.payload()).as("a name that was forgotten may be in it").isEmpty();
+        });
+    }
+
     private Sorter sorter(List<EventLog.Kept> kept) {
         return new Sorter(kept, source -> keptElsewhere, patience, Clock.fixed(Instant.EPOCH, ZoneOffset.UTC), () -> nowNs);
     }
