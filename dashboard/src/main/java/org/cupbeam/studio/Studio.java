@@ -53,10 +53,8 @@ public final class Studio implements Callable<Integer> {
     @Mixin
     private BrokerOptions mqtt = new BrokerOptions();
 
-    @Option(names = "--store", paramLabel = "URL", defaultValue = "${env:CUPBEAM_STORE}",
-            description = "store in PostgreSQL, as jdbc:postgresql://host/name?user=…; also read from the environment "
-                    + "as CUPBEAM_STORE (default: SQLite in the data folder)")
-    private String storeUrl;
+    @Mixin
+    private StoreOptions store = new StoreOptions();
 
     @Option(names = "--site", paramLabel = "NAME", defaultValue = "main",
             description = "of several hosts at one PostgreSQL, those of one site are at one broker; one of them keeps what "
@@ -175,8 +173,7 @@ public final class Studio implements Callable<Integer> {
     private Host startHost(DataFolder data, String broker, Pass pass) throws CannotStart {
         Path folder = data.path();
         try {
-            Database database = storeUrl == null || storeUrl.isEmpty()
-                    ? Database.file(folder.resolve("studio.db")) : Database.at(storeUrl);
+            Database database = store.database(folder);
             if (history) {
                 makeUpHistory(database);
             }

@@ -7,6 +7,7 @@ import java.sql.SQLException;
 import java.sql.Statement;
 import java.util.Properties;
 import java.util.function.Consumer;
+import java.util.regex.Pattern;
 import org.postgresql.PGProperty;
 import org.sqlite.JDBC;
 import org.sqlite.SQLiteConfig;
@@ -18,6 +19,11 @@ public sealed interface Database {
 
     /** As JDBC knows it. */
     String url();
+
+    /** What is to be given beside that, where it asks for one; null otherwise. */
+    default String passwordOrNull() {
+        return null;
+    }
 
     /** A connection that may write. */
     Connection writer() throws SQLException;
@@ -71,13 +77,18 @@ public sealed interface Database {
 
     /** A database by its URL, as {@code jdbc:postgresql://host/name?user=…} or {@code jdbc:sqlite:file}. */
     static Database at(String url) {
-        if (url.startsWith("jdbc:postgresql:")) {
-            return new Postgres(url);
+        return at(url, null);
+    }
+
+    /** @param passwordOrNull of PostgreSQL's, where it is not in the URL */
+    static Database at(String url, String passwordOrNull) {
+        if (url.startsWith("jdbc:postgresql:") && !Postgres.NAME_BEFORE_HOST.matcher(url).find()) {
+            return new Postgres(url, passwordOrNull);
         }
         if (url.startsWith(JDBC.PREFIX)) {
             return new Sqlite(Path.of(url.substring(JDBC.PREFIX.length())));
         }
-        throw new StoreTrouble("store " + url + ": not a kind of database that is known here; give "
+        throw new StoreTrouble("store " + Postgres.shown(url) + ": not a kind of database that is known here; give "
                 + "jdbc:postgresql://host/name?user=… or jdbc:sqlite:file", null);
     }
 
@@ -180,12 +191,22 @@ public sealed interface Database {
     }
 
     /** PostgreSQL. */
-    record Postgres(String url) implements Database {
+    record Postgres(String url, String passwordOrNull) implements Database {
         private static final org.postgresql.Driver DRIVER = new org.postgresql.Driver();
+        private static final Pattern NAME_BEFORE_HOST = Pattern.compile("//[^/?]*@");
 
         @Override
         public String name() {
-            return url.replaceAll("(?i)(password=)[^&]*", "$1…");
+            return shown(url);
+        }
+
+        @Override
+        public String toString() {
+            return name();
+        }
+
+        private static String shown(String url) {
+            return NAME_BEFORE_HOST.matcher(url).replaceAll("//…@").replaceAll("(?i)(password=)[^&]*", "$1…");
         }
 
         @Override
@@ -211,8 +232,11 @@ public sealed interface Database {
             return DRIVER.connect(url, properties);
         }
 
-        private static Properties properties() {
+        private Properties properties() {
             Properties properties = new Properties();
+            if (passwordOrNull != null) {
+                properties.setProperty(PGProperty.PASSWORD.getName(), passwordOrNull);
+            }
             properties.setProperty(PGProperty.REWRITE_BATCHED_INSERTS.getName(), "true");
             properties.setProperty(PGProperty.CONNECT_TIMEOUT.getName(), "10");
             properties.setProperty(PGProperty.SOCKET_TIMEOUT.getName(), "60");

@@ -48,8 +48,8 @@ public final class Migrations {
     }
 
     private static Flyway flyway(Database database, String target) {
-        return Flyway.configure().dataSource(database.url(), null, null).locations(WHERE).target(target).loggers("slf4j")
-                .connectRetries(0).group(true).cleanDisabled(true).validateMigrationNaming(true).load();
+        return Flyway.configure().dataSource(database.url(), null, database.passwordOrNull()).locations(WHERE).target(target)
+                .loggers("slf4j").connectRetries(0).group(true).cleanDisabled(true).validateMigrationNaming(true).load();
     }
 
     private static void refuseWhatIsNewer(Database database, Flyway flyway) {
