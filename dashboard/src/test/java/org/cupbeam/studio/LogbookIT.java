@@ -6,6 +6,7 @@ import com.fasterxml.jackson.databind.JsonNode;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.time.Instant;
 import java.util.Base64;
 import java.util.Map;
 import java.util.regex.Pattern;
@@ -109,6 +110,30 @@ class LogbookIT {
         browser.awaitText("#said", "No run is like that");
         assertThat(browser.value("location.search").asText()).isEqualTo("?slope=level");
         assertThat(browser.value("document.querySelector('#take a').href").asText()).contains("slope=level");
+    }
+
+    /** 02:58 in summer time, in Berlin; whoever reads it sits in New York. */
+    @Test
+    void theNightOnWhichClocksAreChangedIsToldByTheStudiosClockWhereverItIsRead() {
+        ScriptedLane lane = new ScriptedLane("one", "j2").boots("boot-2", Instant.EPOCH);
+        pages.done("PUT", "/api/usage/hours", "{\"zone\": \"Europe/Berlin\", \"hours\": \"sun 00:00-24:00\"}");
+        pages.keep(lane.setsClock(Instant.parse("2026-10-25T00:58:00Z")));
+        pages.keep(lane.starts("n1", null, "Bo", 1), lane.holes("n1", null, "Bo", 1), lane.passes(240).holes("n1", null, "Bo", 2),
+                lane.ends("n1", null, "Bo", 2, 2, 2, 0));
+        browser.call("Emulation.setTimezoneOverride", Map.of("timezoneId", "America/New_York"));
+        try {
+            open(1920, 1080, "/run/2");
+            browser.awaitText("#what", "Oct 25, 02:58");
+            open(1920, 1080, "/report/2");
+            browser.awaitText("#runs", "02:58");
+            open(1920, 1080, "/runs");
+            browser.awaitText("#main", "Oct 25, 02:58");
+            open(1920, 1080, "/usage?month=2026-10");
+            browser.awaitText("#heat-said", "Busiest: Sunday 2 to 3 (1 %)");
+            browser.awaitText("#heat-said", "Hours by the clock of Europe/Berlin");
+        } finally {
+            browser.call("Emulation.setTimezoneOverride", Map.of("timezoneId", ""));
+        }
     }
 
     @Test

@@ -5,7 +5,9 @@ import java.time.LocalDate;
 import java.time.ZoneId;
 import java.util.ArrayList;
 import java.util.Comparator;
+import java.util.HashMap;
 import java.util.List;
+import java.util.Map;
 import org.cupbeam.studio.store.PlayerTallies;
 import org.cupbeam.studio.store.logbook.AttemptRow;
 import org.cupbeam.studio.store.logbook.Attempts;
@@ -51,13 +53,21 @@ record SessionReport(String zone, Player player, String day, List<String> days, 
         long to = LogbookFilter.startMs(day.plusDays(1), zone);
         List<RunRow> runs = Runs.page(h, all.between(from, to), null, Page.MOST).rows();
         List<AttemptRow> putts = new ArrayList<>(attempts(h, all.between(from, to)));
-        putts.sort(Comparator.comparingLong(AttemptRow::atMs).thenComparingLong(AttemptRow::sequence));
+        putts.sort(inOrder(runs));
         List<Usual> usual = PlayerTallies.between(h, player.id(), LogbookFilter.startMs(day.minusDays(BEFORE_DAYS), zone), from)
                 .stream().map(each -> new Usual(each.distanceMm(), each.tries(), each.made())).toList();
         return new SessionReport(zone.getId(), Player.of(player), day.toString(),
                 days.stream().map(LocalDate::toString).toList(), runs.stream().map(Run::of).toList(),
                 putts.stream().map(putt -> Putt.of(putt, List.of(), List.of())).toList(), notes(h, player, from, to),
                 usual, BEFORE_DAYS, usual.stream().mapToInt(Usual::putts).sum());
+    }
+
+    /** Run by run, and within one as they were putted: a clock that is set back in the middle of one turns none round. */
+    private static Comparator<AttemptRow> inOrder(List<RunRow> latestFirst) {
+        Map<Integer, Integer> places = new HashMap<>();
+        latestFirst.forEach(run -> places.put(run.id(), -places.size()));
+        return Comparator.comparingInt((AttemptRow putt) -> places.getOrDefault(putt.of().run(), 1))
+                .thenComparingLong(AttemptRow::sequence);
     }
 
     private static List<AttemptRow> attempts(Handle h, LogFilter filter) {

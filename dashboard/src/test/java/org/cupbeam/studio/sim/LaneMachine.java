@@ -15,6 +15,7 @@ import org.cupbeam.link.LinkByHand;
 final class LaneMachine extends Machine implements LaneByHand.Heard, LinkByHand.Line, Call.Client {
     static final int CUP = 0;
     static final int PEDAL = 1;
+    private static final long SINCE_1970_NS = LaneClock.BEGINNING.getEpochSecond() * Agenda.S;
 
     final Topics topics;
     final LaneClock clock;
@@ -31,6 +32,7 @@ final class LaneMachine extends Machine implements LaneByHand.Heard, LinkByHand.
     private long told;
     private long diskSlowNs;
     private long setsClockWithinNs;
+    private long in1970Ns;
 
     LaneMachine(Topics topics, Agenda agenda, Dice dice, Disk disk, Network network, Broker broker) {
         super(topics.lane(), agenda, dice, disk);
@@ -44,6 +46,11 @@ final class LaneMachine extends Machine implements LaneByHand.Heard, LinkByHand.
     void has(long slowDiskNs, long clockWithinNs) {
         diskSlowNs = slowDiskNs;
         setsClockWithinNs = clockWithinNs;
+    }
+
+    /** Each start of its board is in 1970, and for so long. */
+    void startsIn1970(long untilNs) {
+        in1970Ns = untilNs;
     }
 
     /** Calls whenever the lane is back after an end. */
@@ -67,12 +74,18 @@ final class LaneMachine extends Machine implements LaneByHand.Heard, LinkByHand.
     @Override
     void powered() {
         String boot = "boot-" + dice.hex(8);
-        if (setsClockWithinNs == 0) {
+        if (in1970Ns > 0) {
+            begins(boot, -SINCE_1970_NS, in1970Ns);
+        } else if (setsClockWithinNs > 0) {
+            begins(boot, dice.chance(0.5) ? -SINCE_1970_NS : -LaneClock.HOUR_NS / 3, dice.upToNs(setsClockWithinNs));
+        } else {
             clock.boots(boot, 0);
-            return;
         }
-        clock.boots(boot, dice.chance(0.5) ? -LaneClock.BEGINNING.getEpochSecond() * Agenda.S : -LaneClock.HOUR_NS / 3);
-        agenda.after(dice.upToNs(setsClockWithinNs), () -> {
+    }
+
+    private void begins(String boot, long wrongByNs, long untilNs) {
+        clock.boots(boot, wrongByNs);
+        agenda.after(untilNs, () -> {
             if (clock.boot().equals(boot)) {
                 clock.synchronises();
             }

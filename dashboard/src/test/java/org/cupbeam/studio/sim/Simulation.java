@@ -30,14 +30,18 @@ final class Simulation implements AutoCloseable {
     final Weather weather;
     private final Path folder;
     private final Broker broker;
-    private final HostMachine host;
-    private final List<LaneMachine> lanes = new ArrayList<>();
+    final HostMachine host;
+    final List<LaneMachine> lanes = new ArrayList<>();
     private final List<Golfer> golfers = new ArrayList<>();
     private final Faults faults;
 
     Simulation(long seed, Path parent, Sabotage sabotage) {
+        this(seed, parent, sabotage, Weather::of);
+    }
+
+    Simulation(long seed, Path parent, Sabotage sabotage, Function<Dice, Weather> weathers) {
         Dice dice = new Dice(seed);
-        weather = Weather.of(dice.others());
+        weather = weathers.apply(dice.others());
         try {
             folder = Files.createTempDirectory(parent, "sim-" + seed + "-");
         } catch (IOException e) {
