@@ -22,6 +22,7 @@ import java.util.stream.Stream;
  */
 public final class PostgresServer {
     private static final AtomicInteger DATABASES = new AtomicInteger();
+    private static final String GUARDED = "guarded";
     private static PostgresServer running;
 
     private final int port;
@@ -42,6 +43,8 @@ public final class PostgresServer {
             run(List.of("chown", "postgres", home.toString()));
         }
         run(as("initdb", "-D", data.toString(), "-U", "cupbeam", "-A", "trust", "-E", "UTF8", "--no-sync"));
+        Path admits = data.resolve("pg_hba.conf");
+        Files.writeString(admits, "host all " + GUARDED + " 127.0.0.1/32 scram-sha-256\n" + Files.readString(admits));
         Runtime.getRuntime().addShutdownHook(new Thread(this::stop));
         run(as("pg_ctl", "-D", data.toString(), "-w", "-l", home.resolve("log").toString(), "-o",
                 "-p " + port + " -c listen_addresses=127.0.0.1 -k " + home, "start"));
@@ -65,6 +68,18 @@ public final class PostgresServer {
     /** Where its programs are. */
     public static Path bin() {
         return findBin().orElseGet(() -> Tools.missing("PostgreSQL's initdb"));
+    }
+
+    /** The URL, without the password, of an empty database whose owner has one. */
+    public static synchronized String guardedDatabase(String password) {
+        String url = emptyDatabase();
+        try (Connection connection = DriverManager.getConnection(url)) {
+            connection.createStatement().execute("CREATE ROLE " + GUARDED + " LOGIN PASSWORD '" + password + "'");
+            connection.createStatement().execute("ALTER DATABASE " + connection.getCatalog() + " OWNER TO " + GUARDED);
+        } catch (SQLException e) {
+            throw new IllegalStateException(e);
+        }
+        return url.replace("user=cupbeam", "user=" + GUARDED);
     }
 
     private String create(String name) throws SQLException {

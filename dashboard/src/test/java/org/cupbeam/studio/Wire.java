@@ -16,9 +16,18 @@ public final class Wire implements AutoCloseable {
     private final BlockingQueue<String> heard = new LinkedBlockingQueue<>();
 
     public Wire(String uri) throws MqttException {
+        this(uri, null, null);
+    }
+
+    /** One who gives a name and a password. */
+    public Wire(String uri, String user, String password) throws MqttException {
         client = new MqttClient(uri, "test-" + UUID.randomUUID().toString().substring(0, 8), new MemoryPersistence());
         MqttConnectOptions options = new MqttConnectOptions();
         options.setMaxInflight(1_000);
+        if (user != null) {
+            options.setUserName(user);
+            options.setPassword(password.toCharArray());
+        }
         client.setTimeToWait(10_000);
         client.connect(options);
     }

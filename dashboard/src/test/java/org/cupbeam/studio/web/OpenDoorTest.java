@@ -1,12 +1,20 @@
 package org.cupbeam.studio.web;
 
 import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.assertThatThrownBy;
 
+import java.net.InetAddress;
+import java.net.ServerSocket;
+import java.net.Socket;
+import java.net.SocketTimeoutException;
 import java.net.http.HttpResponse;
 import java.nio.file.Path;
+import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Set;
+import java.util.stream.Collectors;
+import java.util.stream.Stream;
 import org.cupbeam.event.Topics;
 import org.cupbeam.studio.Scenes;
 import org.cupbeam.studio.store.Database;
@@ -104,6 +112,33 @@ class OpenDoorTest {
                 assertThat(file.headers().firstValue("Content-Disposition").orElseThrow()).as(name)
                         .matches("attachment; filename=\"[a-z0-9_][a-z0-9_.-]*\\.(json|toml)\"").doesNotContain("..", "exe\"");
                 assertThat(file.headers().firstValue("Set-Cookie")).isEmpty();
+            }
+        }
+    }
+
+    /** Staff's own session, and an address wherever words are taken: the host never goes there. */
+    @Test
+    void nothingThatAnybodyWritesHasTheHostGoAnywhere() throws Exception {
+        try (ServerSocket elsewhere = new ServerSocket(0, 50, InetAddress.getLoopbackAddress())) {
+            elsewhere.setSoTimeout(500);
+            String address = "http://127.0.0.1:" + elsewhere.getLocalPort() + "/x";
+            String asked = Stream.of("to", "url", "file", "path", "from", "lane", "player", "as", "sheet")
+                    .map(each -> each + "=" + address).collect(Collectors.joining("&", "?", ""));
+            Map<String, Object> words = new HashMap<>(drill(address));
+            List.of("url", "file", "path", "text", "words", "remark", "reason", "who", "next", "zone", "hours", "player", "drill")
+                    .forEach(each -> words.put(each, address));
+            for (String path : web.paths()) {
+                for (String method : List.of("GET", "POST", "PUT")) {
+                    staff.send(method, real(path) + asked, method.equals("GET") ? null : words);
+                }
+            }
+            staff.send("POST", "/api/drills", Map.of("drill", drill(address)));
+            staff.send("POST", "/api/players", Map.of("name", address));
+            assertThat(record()).as("the words were taken").contains(address);
+            assertThatThrownBy(elsewhere::accept).isInstanceOf(SocketTimeoutException.class);
+
+            try (Socket one = new Socket(elsewhere.getInetAddress(), elsewhere.getLocalPort()); Socket seen = elsewhere.accept()) {
+                assertThat(seen.getPort()).as("one that went there would have been seen").isEqualTo(one.getLocalPort());
             }
         }
     }
