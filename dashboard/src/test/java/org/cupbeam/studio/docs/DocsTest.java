@@ -82,7 +82,7 @@ class DocsTest {
                     .as("%s: %s", doc, build).isTrue());
             given(build, "-pl (\\S+)").forEach(module -> assertThat(Doc.ROOT.resolve(module).resolve("pom.xml")).as("%s: %s", doc, build)
                     .exists());
-            given(build, "-D(?:it\\.)?test=(\\S+)").stream().flatMap(tests -> Arrays.stream(tests.split(",")))
+            given(build.replace("'", ""), "-D(?:it\\.)?test=(\\S+)").stream().flatMap(tests -> Arrays.stream(tests.split(",")))
                     .filter(test -> !test.equals("none") && !test.equals("X"))
                     .forEach(test -> assertThat(Sources.hasClass(test.replaceAll("#.*", ""))).as("%s: %s: %s", doc, build, test).isTrue());
         }

@@ -158,7 +158,7 @@ class SorterTest {
         String json = new String(ScriptedLane.json(lane.puttsOutsideAnyRun()), StandardCharsets.UTF_8);
         for (int again = 0; again < 5; again++) {
             take(json.replace("0000000000000001", "9999999999999999"));
-            nowNs += Sorter.PATIENCE.toNanos();
+            nowNs += Patience.WITH_LANES.later().toNanos();
             sorter.giveUpOverdue();
         }
         take(json);

@@ -57,6 +57,9 @@ public final class PageQuestions {
 
     /** Of the store. */
     public static final List<Question> STORED = List.of(
+            ask("/alive", "whether the host is alive", f -> "/alive"),
+            ask("/ready", "whether it is ready", f -> "/ready"),
+            ask("/metrics", "its metrics", f -> "/metrics"),
             ask("/api/players", "players, who was here last", f -> "/api/players"),
             ask("/api/players", "players by name, any page", f -> "/api/players?by=name&after=" + f.any(f.quiet)),
             ask("/api/players", "players, a name looked for", f -> "/api/players?name=" + part(f)),
