@@ -42,7 +42,7 @@ for deb in "$out"/debs/*.deb; do
         *) dpkg-deb -x "$deb" "$out/root" ;;
     esac
 done
-rm -rf "$out"/root/usr/share "$out"/kernel-files "$out"/debs "$out"/apt/lists
+(cd "$out" && rm -rf root/usr/share kernel-files debs apt/lists)
 (cd "$out/root" && find . | cpio -o -H newc --quiet > "$out/base.cpio")
 rm -rf "$out/root"
 

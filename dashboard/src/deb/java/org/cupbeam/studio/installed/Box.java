@@ -21,6 +21,9 @@ import java.util.stream.Stream;
  * by the mirrors that this machine's apt has.
  */
 final class Box implements AutoCloseable {
+    /** The folder, in the machine, of the files that were brought. */
+    static final String TAKEN = "/srv/";
+
     private static final Path TARGET = Path.of("target").toAbsolutePath();
     private static final Path TREE = TARGET.resolve("box-tree");
     private static final String PACKAGES = "systemd,systemd-sysv,dbus,adduser,udev,iproute2,openjdk-17-jre-headless";
@@ -71,7 +74,7 @@ final class Box implements AutoCloseable {
 
     /** A file of this machine's, put there. */
     void take(Path file) throws IOException {
-        Files.copy(file, root.resolve("root").resolve(file.getFileName().toString()));
+        Files.copy(file, file(TAKEN).resolve(file.getFileName().toString()));
     }
 
     Path file(String path) {

@@ -24,7 +24,7 @@ class InstalledIT {
     void install() throws Exception {
         box = Box.boot();
         box.take(built());
-        box.in("apt-get", "install", "--yes", "/root/" + built().getFileName());
+        box.in("apt-get", "install", "--yes", Box.TAKEN + built().getFileName());
         Box.until(SOON, () -> active(STUDIO));
     }
 
@@ -137,7 +137,7 @@ class InstalledIT {
         box.in("systemctl", "restart", STUDIO);
         Kept before = keptOnce(5);
         box.take(newer());
-        box.in("apt-get", "install", "--yes", "-o", "Dpkg::Options::=--force-confold", "/root/" + newer().getFileName());
+        box.in("apt-get", "install", "--yes", "-o", "Dpkg::Options::=--force-confold", Box.TAKEN + newer().getFileName());
         assertThat(active(STUDIO)).isTrue();
         Kept after = keptOnce(before.events() + 5);
         assertThat(after.journals()).isEqualTo(1);
@@ -169,7 +169,7 @@ class InstalledIT {
         assertThat(box.file("/usr/share/cupbeam")).doesNotExist();
         assertThat(box.file("/etc/cupbeam/studio.options")).exists();
         assertThat(box.file("/var/lib/cupbeam/studio.db")).exists();
-        box.in("apt-get", "install", "--yes", "/root/" + built().getFileName());
+        box.in("apt-get", "install", "--yes", Box.TAKEN + built().getFileName());
         Box.until(SOON, () -> active(STUDIO));
         assertThat(box.in("systemctl", "is-enabled", STUDIO)).isEqualTo("enabled");
         String last = box.in("apt-get", "purge", "--yes", "cupbeam");
