@@ -14,12 +14,12 @@ import org.cupbeam.studio.ingest.Ingest;
 import org.cupbeam.studio.ingest.PahoConnection;
 import org.cupbeam.studio.ingest.Patience;
 import org.cupbeam.studio.ingest.Turns;
+import org.cupbeam.studio.lease.Succession;
 import org.cupbeam.studio.store.Database;
 import org.cupbeam.studio.store.FaultBook;
 import org.cupbeam.studio.store.Keeper;
 import org.cupbeam.studio.store.Store;
 import org.cupbeam.studio.store.StoreTrouble;
-import org.cupbeam.studio.store.Succession;
 import org.cupbeam.studio.web.LiveLanes;
 import org.cupbeam.studio.web.WebServer;
 import org.slf4j.Logger;
@@ -140,7 +140,7 @@ public final class Host implements AutoCloseable {
         if (!store.isShared()) {
             return Turns.always(keeper);
         }
-        Succession succession = Succession.at(store, keeper, place.site(), place.id()).start();
+        Succession succession = keeper.among(place.site(), place.id()).start();
         running.push(succession);
         return succession;
     }

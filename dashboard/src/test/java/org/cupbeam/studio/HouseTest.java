@@ -20,7 +20,7 @@ import java.util.List;
 class HouseTest {
     private static final String HOST = "org.cupbeam.studio";
     /** From the first room to the last; a room may use only those before it. The main is above them all. */
-    private static final List<String> ROOMS = List.of("ingest", "store", "insight", "usage", "coach", "web", "seed");
+    private static final List<String> ROOMS = List.of("ingest", "lease", "store", "insight", "usage", "coach", "web", "seed");
     /** What a room of the host may use of the controller. */
     private static final List<String> OF_THE_CONTROLLER = List.of("green", "drill", "event");
 

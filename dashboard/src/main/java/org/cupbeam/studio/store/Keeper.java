@@ -12,6 +12,8 @@ import org.cupbeam.event.Source;
 import org.cupbeam.studio.ingest.Arrival;
 import org.cupbeam.studio.ingest.Batch;
 import org.cupbeam.studio.ingest.EventLog;
+import org.cupbeam.studio.lease.LeaseRow;
+import org.cupbeam.studio.lease.Succession;
 import org.jdbi.v3.core.Handle;
 
 /** Keeps events in the store, and what they say in the tables that pages ask. */
@@ -30,6 +32,19 @@ public final class Keeper implements EventLog {
         plays = new Plays(names, numbers);
         store.remembers(boots::forget);
         store.remembers(plays::forget);
+    }
+
+    /**
+     * One of all hosts of a site, which are those at one broker: who of them keeps events.
+     *
+     * @param holder this host, for people
+     */
+    public Succession among(String site, String holder) {
+        LeaseRow row = new LeaseRow(store.database()::writer, site, holder);
+        return new Succession(row, this, (batch, token, time) -> store.writing(h -> {
+            keep(h, batch);
+            row.hold(h, token, time); // last, so that it is not held, nor its renewal held up, while the rest is written
+        }), System::nanoTime);
     }
 
     @Override

@@ -6,6 +6,6 @@
  * {@code insight}, {@code usage}) and pages.
  *
  * <p>One connection writes, under one lock; the others can only read. Several hosts at one PostgreSQL hand each other the pen,
- * and one at each broker keeps events ({@link org.cupbeam.studio.store.Succession}).
+ * and one at each broker keeps events ({@link org.cupbeam.studio.lease.Succession}).
  */
 package org.cupbeam.studio.store;

@@ -1,4 +1,4 @@
-package org.cupbeam.studio.store;
+package org.cupbeam.studio.lease;
 
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.assertThatThrownBy;

@@ -1,10 +1,10 @@
-package org.cupbeam.studio.store;
+package org.cupbeam.studio.lease;
 
 import java.util.UUID;
 import org.jdbi.v3.core.Handle;
 
 /** The one pen that all hosts at a database write with, a transaction each. */
-final class Pen {
+public final class Pen {
     private final String writer = UUID.randomUUID().toString();
 
     /**
@@ -12,7 +12,7 @@ final class Pen {
      *
      * @return whether another has written since the last time
      */
-    boolean take(Handle h) {
+    public boolean take(Handle h) {
         String last = h.createQuery("SELECT writer FROM pen WHERE id = 1 FOR UPDATE").mapTo(String.class).one();
         if (last.equals(writer)) {
             return false;

@@ -1,4 +1,4 @@
-package org.cupbeam.studio.store;
+package org.cupbeam.studio.lease;
 
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.assertThatThrownBy;
@@ -18,6 +18,9 @@ import org.cupbeam.studio.ingest.Arrival;
 import org.cupbeam.studio.ingest.Batch;
 import org.cupbeam.studio.ingest.EventLog;
 import org.cupbeam.studio.ingest.NotOurTurn;
+import org.cupbeam.studio.store.Database;
+import org.cupbeam.studio.store.Keeper;
+import org.cupbeam.studio.store.Store;
 import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.Assumptions;
 import org.junit.jupiter.api.BeforeEach;
@@ -28,6 +31,7 @@ import org.junit.jupiter.api.Timeout;
 @Timeout(60)
 class TwoHostsOnPostgresIT {
     private final ScriptedLane lane = new ScriptedLane("one", "j1");
+    private Database database;
     private Store one;
     private Store other;
     private Succession first;
@@ -35,11 +39,11 @@ class TwoHostsOnPostgresIT {
 
     @BeforeEach
     void open() {
-        Database database = Database.at(PostgresServer.emptyDatabase());
+        database = Database.at(PostgresServer.emptyDatabase());
         one = Store.open(database);
         other = Store.open(database);
-        first = Succession.at(one, new Keeper(one), "main", "first");
-        second = Succession.at(other, new Keeper(other), "main", "second");
+        first = new Keeper(one).among("main", "first");
+        second = new Keeper(other).among("main", "second");
     }
 
     @AfterEach
@@ -74,7 +78,7 @@ class TwoHostsOnPostgresIT {
         first.step();
         ExecutorService thread = Executors.newSingleThreadExecutor();
         AtomicLong tookToken = new AtomicLong();
-        LeaseRow row = new LeaseRow(other.database(), "main", "second");
+        LeaseRow row = new LeaseRow(database::writer, "main", "second");
         try {
             Future<?> taken = one.write(h -> {
                 assertThat(h.execute("UPDATE ingest_lease SET until_ms = 0 WHERE token = 1")).isOne(); // as if it ran out now
@@ -94,6 +98,7 @@ class TwoHostsOnPostgresIT {
     /** What a host remembers of rows is forgotten when another has written, and one writes at a time. */
     @Test
     void bothWriteAndNoNumberIsGivenTwice() throws Exception {
+        new Keeper(one).commit(batch(lane.puttsOutsideAnyRun()));
         ExecutorService threads = Executors.newFixedThreadPool(2);
         List<Future<?>> all = List.of(threads.submit(() -> faults(one, "a")), threads.submit(() -> faults(other, "b")));
         for (Future<?> each : all) {
@@ -107,9 +112,8 @@ class TwoHostsOnPostgresIT {
         for (int i = 0; i < 100; i++) {
             int number = i;
             store.writing(h -> {
-                int lane = new Names(store.numbers()).lane(h, this.lane.source);
-                h.execute("INSERT INTO fault (id, lane_id, sign, words, began_ms) VALUES (?, ?, ?, ?, 0)",
-                        store.next(h, "fault"), lane, name + number, name);
+                h.execute("INSERT INTO fault (id, lane_id, sign, words, began_ms) VALUES (?, 1, ?, ?, 0)",
+                        store.next(h, "fault"), name + number, name);
             });
         }
     }

@@ -1,4 +1,4 @@
-package org.cupbeam.studio.store;
+package org.cupbeam.studio.lease;
 
 import java.sql.Connection;
 import java.sql.SQLException;
@@ -7,6 +7,7 @@ import java.time.Duration;
 import java.util.OptionalLong;
 import java.util.function.Function;
 import org.cupbeam.studio.ingest.NotOurTurn;
+import org.jdbi.v3.core.ConnectionFactory;
 import org.jdbi.v3.core.Handle;
 import org.jdbi.v3.core.Jdbi;
 
@@ -17,17 +18,22 @@ import org.jdbi.v3.core.Jdbi;
  * <p>Why no advisory lock of the session: it is let go when the server notices that the connection is gone, which for a
  * machine that lost its power may be hours later, and it does not stop a holder that wakes up from writing.
  */
-final class LeaseRow implements Lease {
+public final class LeaseRow implements Lease {
     private static final String NOW_MS = "CAST(extract(epoch FROM clock_timestamp()) * 1000 AS BIGINT)";
     private static final int ANSWER_MS = 3_000;
 
-    private final Database database;
+    private final ConnectionFactory connections;
     private final String site;
     private final String holder;
     private Handle handle;
 
-    LeaseRow(Database database, String site, String holder) {
-        this.database = database;
+    /**
+     * @param connections to the database, which may write
+     * @param site        all hosts at one broker
+     * @param holder      this host, for people
+     */
+    public LeaseRow(ConnectionFactory connections, String site, String holder) {
+        this.connections = connections;
         this.site = site;
         this.holder = holder;
     }
@@ -59,7 +65,7 @@ final class LeaseRow implements Lease {
      *
      * @throws NotOurTurn where it has another token
      */
-    void hold(Handle h, long token, Duration time) {
+    public void hold(Handle h, long token, Duration time) {
         if (!extended(h, token, time)) {
             throw new NotOurTurn("the lease of " + site + " has been taken by another host");
         }
@@ -92,7 +98,7 @@ final class LeaseRow implements Lease {
 
     /** Answers soon or not at all: a lease that is not renewed in time is lost anyway. */
     private Connection connection() throws SQLException {
-        Connection connection = database.writer();
+        Connection connection = connections.openConnection();
         connection.setNetworkTimeout(Runnable::run, ANSWER_MS);
         try (Statement statement = connection.createStatement()) {
             statement.execute("SET lock_timeout = '2s'");

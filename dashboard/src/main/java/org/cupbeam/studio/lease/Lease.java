@@ -1,10 +1,10 @@
-package org.cupbeam.studio.store;
+package org.cupbeam.studio.lease;
 
 import java.time.Duration;
 import java.util.OptionalLong;
 
 /** The right to keep a site's events, which runs out by the database's clock. Each call may throw when that cannot be asked. */
-interface Lease extends AutoCloseable {
+public interface Lease extends AutoCloseable {
     /** Takes it where it is free or has run out. @return its token, greater than any before */
     OptionalLong take(Duration time);
 

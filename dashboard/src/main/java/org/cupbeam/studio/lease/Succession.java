@@ -1,4 +1,4 @@
-package org.cupbeam.studio.store;
+package org.cupbeam.studio.lease;
 
 import java.time.Duration;
 import java.util.List;
@@ -31,7 +31,7 @@ import org.slf4j.LoggerFactory;
  */
 public final class Succession implements Turns, AutoCloseable {
     /** Keeps a batch where the lease still has this token, in one transaction, or throws {@link NotOurTurn}. */
-    interface Fenced {
+    public interface Fenced {
         void commit(Batch batch, long token, Duration time);
     }
 
@@ -57,24 +57,11 @@ public final class Succession implements Turns, AutoCloseable {
      * @param log    is asked what is kept
      * @param fenced keeps more
      */
-    Succession(Lease lease, EventLog log, Fenced fenced, LongSupplier nanoTime) {
+    public Succession(Lease lease, EventLog log, Fenced fenced, LongSupplier nanoTime) {
         this.lease = lease;
         this.log = log;
         this.fenced = fenced;
         this.nanoTime = nanoTime;
-    }
-
-    /**
-     * Among all hosts of a site, which are those at one broker.
-     *
-     * @param holder this host, for people
-     */
-    public static Succession at(Store store, Keeper keeper, String site, String holder) {
-        LeaseRow row = new LeaseRow(store.database(), site, holder);
-        return new Succession(row, keeper, (batch, token, time) -> store.writing(h -> {
-            keeper.keep(h, batch);
-            row.hold(h, token, time); // last, so that it is not held, nor its renewal held up, while the rest is written
-        }), System::nanoTime);
     }
 
     public Succession start() {
