@@ -15,6 +15,7 @@ final class Doubts {
     private final Room room;
     private final Pairs pairs;
     private final Silence silence;
+    private long dueNs = Sensor.NEVER;
     private long startNs = Long.MIN_VALUE / 2;
 
     Doubts(Rig rig, Lay lay, Room room, Pairs pairs, Silence silence) {
@@ -34,29 +35,29 @@ final class Doubts {
 
     /** Takes an edge; true if the line is thought of otherwise from now on. */
     boolean edge(int channel, boolean active, long timeNs) {
-        Doubt before = lines[channel].doubt();
-        lines[channel].edge(active, timeNs, startNs);
-        return lines[channel].doubt() != before;
+        LineWatch line = lines[channel];
+        Doubt before = line.doubt();
+        line.edge(active, timeNs, startNs);
+        dueNs = Math.min(dueNs, line.dueNs());
+        return line.doubt() != before;
     }
 
-    /** When time alone changes what is thought of a line. */
-    long dueNs(int channel) {
-        return lines[channel].dueNs();
-    }
-
-    /** Likewise, of the first of them all. */
+    /** When time alone may change what is thought of a line: never late, though perhaps for nothing. */
     long dueNs() {
-        long first = Sensor.NEVER;
-        for (LineWatch line : lines) {
-            first = Math.min(first, line.dueNs());
-        }
-        return first;
+        return dueNs;
     }
 
-    void settle(long nowNs) {
+    /** Settles what is due by this time; true if it was looked into. */
+    boolean settle(long nowNs) {
+        if (nowNs < dueNs) {
+            return false;
+        }
+        dueNs = Sensor.NEVER;
         for (LineWatch line : lines) {
             line.settle(nowNs);
+            dueNs = Math.min(dueNs, line.dueNs());
         }
+        return true;
     }
 
     /** Whether a channel's word counts. */

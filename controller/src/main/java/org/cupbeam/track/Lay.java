@@ -19,6 +19,7 @@ final class Lay {
     final int[] channel;
     final double[] positionMm;
     final double[] halfChordMm;
+    private final int[] fellow;
 
     Lay(Rig rig) {
         beams = rig.beams().size();
@@ -35,6 +36,10 @@ final class Lay {
             count += beam.positionMm() < 0 ? 1 : 0;
         }
         before = count;
+        fellow = new int[beams];
+        for (int i = 0; i < beams; i++) {
+            fellow[i] = isPair(i) ? i + 1 : isPair(i - 1) ? i - 1 : -1;
+        }
     }
 
     /** Where a ball's centre is when its leading limb reaches the beam. */
@@ -60,7 +65,7 @@ final class Lay {
 
     /** The other beam of its pair; -1 where it has none. */
     int fellow(int beam) {
-        return isPair(beam) ? beam + 1 : isPair(beam - 1) ? beam - 1 : -1;
+        return fellow[beam];
     }
 
     boolean isBeforeHole(int beam) {

@@ -26,7 +26,9 @@ final class LineWatch {
     private static final int MOMENTS = 2;
 
     private final long[] edgeNs;
+    /** How many of the last are kept, and where the next goes. */
     private int edges;
+    private int next;
     private boolean active;
     private long sinceNs;
     private boolean stuck;
@@ -66,8 +68,10 @@ final class LineWatch {
             wasStill = lastedNs >= STILL_NS;
             fromStart &= wasStill || stuck;
         }
-        edgeNs[edges++ % edgeNs.length] = timeNs;
-        chattering |= edges >= edgeNs.length && timeNs - edgeNs[edges % edgeNs.length] < WINDOW_NS;
+        edgeNs[next] = timeNs;
+        next = next + 1 == edgeNs.length ? 0 : next + 1;
+        edges = Math.min(edges + 1, edgeNs.length);
+        chattering |= edges == edgeNs.length && timeNs - edgeNs[next] < WINDOW_NS;
         active = nowActive;
         sinceNs = timeNs;
     }
@@ -103,7 +107,7 @@ final class LineWatch {
     /** When there are fewer than half as many edges in the window. */
     private long quietNs() {
         int half = edgeNs.length / 2;
-        return edges < half ? Long.MIN_VALUE : edgeNs[(edges - half) % edgeNs.length] + WINDOW_NS;
+        return edges < half ? Long.MIN_VALUE : edgeNs[next < half ? next + edgeNs.length - half : next - half] + WINDOW_NS;
     }
 
     Doubt doubt() {

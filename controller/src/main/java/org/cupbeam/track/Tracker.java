@@ -14,8 +14,6 @@ import org.cupbeam.track.TrackSink.Gesture;
  */
 public final class Tracker implements EdgeSink {
     private static final long FAR = Long.MAX_VALUE / 2;
-    /** A strike sensor that is found to be out of order was so already for this long. */
-    private static final long DOUBTED_NS = 10_000_000_000L;
 
     private final Lay lay;
     private final Room room;
@@ -24,6 +22,7 @@ public final class Tracker implements EdgeSink {
     private final CupWatch cup = new CupWatch();
     private final Strikes strikes = new Strikes();
     private final Doubts doubts;
+    private final Belief belief;
     private final Silence silence;
     private final Pairs pairs;
     private final Resting resting;
@@ -44,6 +43,7 @@ public final class Tracker implements EdgeSink {
         pairs = new Pairs(lay);
         doubts = new Doubts(rig, lay, room, pairs, silence);
         flight = new Flight(lay, room, lane, strikes, silence);
+        belief = new Belief(lay, room, doubts, flight, strikes);
         resting = new Resting(lay, room, lane, strikes, doubts);
     }
 
@@ -61,9 +61,9 @@ public final class Tracker implements EdgeSink {
         Sensor sensor = room.sensor(channel);
         sensor.edge(active, timeNs);
         if (doubts.edge(channel, active, timeNs)) {
-            believe(timeNs);
+            belief.ask(timeNs);
         }
-        dueNs = Math.min(dueNs, Math.min(sensor.closesNs(), doubts.dueNs(channel)));
+        dueNs = Math.min(dueNs, Math.min(sensor.closesNs(), doubts.dueNs()));
         if (active && lay.beams > 0 && channel == lay.channel[0]) {
             dueNs = Math.min(dueNs, resting.dueNs());
         }
@@ -87,7 +87,7 @@ public final class Tracker implements EdgeSink {
     /** Rules a channel out, or in again, whatever its edges say. */
     void setUsable(int channel, boolean whether) {
         doubts.ruleOut(channel, !whether);
-        believe(Math.max(heardNs, settledNs));
+        belief.ask(Math.max(heardNs, settledNs));
         dueNs = firstDueNs();
     }
 
@@ -99,21 +99,6 @@ public final class Tracker implements EdgeSink {
     /** The same, with what it takes to put it right. */
     public Reason reason(int channel) {
         return doubts.reason(channel);
-    }
-
-    private void believe(long nowNs) {
-        for (int i = 0; i < room.channels(); i++) {
-            boolean whether = doubts.believes(i);
-            if (whether == room.isUsable(i)) {
-                continue;
-            }
-            room.setUsable(i, whether, nowNs);
-            if (!whether && room.beamOf(i) >= 0) {
-                flight.forget(room.beamOf(i));
-            } else if (!whether && i == room.strike) {
-                strikes.forgetSince(nowNs - DOUBTED_NS);
-            }
-        }
     }
 
     /** Settles all that is open: no edge will come any more. */
@@ -152,8 +137,19 @@ public final class Tracker implements EdgeSink {
         if (closing >= 0 && room.sensor(closing).closesNs() == due) {
             if (room.sensor(closing).close()) {
                 pulse(closing);
+                belief.afterPulse(closing, settledNs);
             }
-        } else if (flight.dueNs() == due) {
+        } else {
+            settleOther(due);
+            belief.ask(settledNs);
+        }
+        if (doubts.settle(due)) {
+            belief.ask(settledNs);
+        }
+    }
+
+    private void settleOther(long due) {
+        if (flight.dueNs() == due) {
             flight.settle(settledNs);
         } else if (strikeDueNs() == due) {
             stoppedShort(strikes.takeOldest());
@@ -167,8 +163,6 @@ public final class Tracker implements EdgeSink {
                 silence.attempt(rests);
             }
         }
-        doubts.settle(due);
-        believe(settledNs);
     }
 
     /** Nothing came of a strike: a miss, unless it may have dropped where the cup, or the beams before it, cannot tell. */
