@@ -9,7 +9,7 @@ import javax.net.SocketFactory;
  * Sockets that send what they are given at once. Paho leaves Nagle's algorithm on: a message then waits until the broker's
  * system has acknowledged the one before, which that puts off by up to 40 ms where the broker has nothing to answer.
  */
-final class PromptSockets extends SocketFactory {
+public final class PromptSockets extends SocketFactory {
     private final SocketFactory plain = SocketFactory.getDefault();
 
     /** The same socket, which does not wait for more to send from now on. */

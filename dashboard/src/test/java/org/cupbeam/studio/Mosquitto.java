@@ -21,7 +21,7 @@ public final class Mosquitto implements AutoCloseable {
     }
 
     /** @param more lines of its settings */
-    Mosquitto(int wantedPort, String more) throws IOException {
+    public Mosquitto(int wantedPort, String more) throws IOException {
         Path program = Tools.path("mosquitto");
         port = wantedPort == 0 ? freePort() : wantedPort;
         config = Files.createTempFile("cupbeam-mosquitto", ".conf");

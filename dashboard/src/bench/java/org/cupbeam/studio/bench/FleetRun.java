@@ -25,6 +25,8 @@ final class FleetRun implements AutoCloseable {
     private static final int PUTTS_PER_MINUTE = 30;
     private static final int SETTLE_S = 60;
     private static final long SEED = 200;
+    /** As the recipe in docs/mosquitto has it. */
+    private static final String PROMPT = "set_tcp_nodelay true\n";
     private static final String SIZE = "SELECT pg_database_size(current_database())";
 
     /** What a run came to; processor time in parts of one core, 0 of what was killed meanwhile. */
@@ -65,7 +67,7 @@ final class FleetRun implements AutoCloseable {
 
     FleetRun(Path folder, int count) throws Exception {
         this.folder = folder;
-        broker = new Mosquitto(0);
+        broker = new Mosquitto(0, PROMPT);
         port = Integer.parseInt(broker.uri().replaceAll(".*:", ""));
         Random random = new Random(SEED);
         IntStream.range(0, count).forEach(i -> lanes.add(new FleetLane(i, random)));
@@ -157,7 +159,7 @@ final class FleetRun implements AutoCloseable {
     private void killBroker() throws Exception {
         broker.kill();
         FleetBench.say("Mosquitto is killed, and what it held is gone");
-        broker = new Mosquitto(port);
+        broker = new Mosquitto(port, PROMPT);
     }
 
     private void startHost() throws IOException {

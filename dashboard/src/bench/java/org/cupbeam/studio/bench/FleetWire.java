@@ -7,6 +7,7 @@ import java.util.Map;
 import java.util.concurrent.TimeUnit;
 import org.cupbeam.event.BadMessage;
 import org.cupbeam.event.StoredJson;
+import org.cupbeam.link.PromptSockets;
 import org.eclipse.paho.client.mqttv3.IMqttDeliveryToken;
 import org.eclipse.paho.client.mqttv3.MqttAsyncClient;
 import org.eclipse.paho.client.mqttv3.MqttCallback;
@@ -61,6 +62,7 @@ final class FleetWire {
             fresh.setCallback(new Callbacks());
             MqttConnectOptions options = new MqttConnectOptions();
             options.setMaxInflight(20_000);
+            options.setSocketFactory(new PromptSockets()); // as a true lane
             fresh.connect(options).waitForCompletion(5_000);
             List<String> topics = new ArrayList<>(lanes.keySet());
             fresh.subscribe(topics.toArray(String[]::new), topics.stream().mapToInt(t -> 1).toArray()).waitForCompletion(5_000);
