@@ -15,8 +15,8 @@ import java.util.Locale;
  */
 public final class FleetBench {
     private static final int FIRST_LANES = 25;
-    /** As many as a host shows boards of; 512 are more than 400. */
-    private static final int MOST_LANES = 400;
+    /** The last doubling that a host shows all boards of. */
+    private static final int MOST_LANES = 1_600;
     private static final double BAR_MS = 250;
 
     private FleetBench() {

@@ -23,7 +23,7 @@ public final class LiveLanes implements News.Reader {
     private record Pulse(boolean broker) {
     }
 
-    private static final int MOST_LANES = 512;
+    private static final int MOST_LANES = 2_048;
     private static final String LIST = "/lanes";
 
     private final String born;

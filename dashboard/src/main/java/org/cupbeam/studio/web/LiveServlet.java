@@ -15,7 +15,7 @@ import java.util.concurrent.atomic.AtomicReference;
  */
 final class LiveServlet extends HttpServlet {
     private static final long serialVersionUID = 1L;
-    private static final int MOST_VIEWERS = 1_000;
+    private static final int MOST_VIEWERS = 4_096;
 
     private final transient LiveLanes lanes;
     private final AtomicInteger viewers = new AtomicInteger();
