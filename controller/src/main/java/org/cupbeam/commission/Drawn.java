@@ -9,6 +9,7 @@ import java.util.OptionalInt;
 import org.cupbeam.commission.ArrayEstimate.Value;
 import org.cupbeam.rig.Channel;
 import org.cupbeam.rig.Rig;
+import org.cupbeam.rig.RigText;
 
 /** What came of a course: the rig, its file's text, and what else is to be said of it. */
 public final class Drawn {

@@ -5,8 +5,10 @@ import java.util.Arrays;
 import java.util.Collection;
 import java.util.LinkedHashMap;
 import java.util.List;
+import java.util.Locale;
 import java.util.Map;
 import java.util.OptionalInt;
+import java.util.stream.Collectors;
 import java.util.stream.IntStream;
 import org.cupbeam.rig.Beam;
 import org.cupbeam.rig.Channel;
@@ -18,6 +20,7 @@ import org.cupbeam.track.RolledBall;
 final class Findings {
     private static final Place FIRST_BEAM = new Place(0, 1e-3);
     private static final double USUAL_HEIGHT_MM = 21;
+    private static final double TENTHS = 10;
 
     /** As a rig file's reader has them. */
     private static final List<Kind> IN_ORDER = List.of(Kind.CUP, Kind.STRIKE, Kind.PEDAL, Kind.BEAM);
@@ -68,6 +71,10 @@ final class Findings {
 
     List<String> beamNames() {
         return beams().stream().map(each -> each.sensor().name()).toList();
+    }
+
+    List<Integer> beamGpios() {
+        return beams().stream().map(each -> lines.gpio(each.line())).toList();
     }
 
     List<RolledBall> balls() {
@@ -132,6 +139,22 @@ final class Findings {
         return !same;
     }
 
+    /** What was found, and what was measured, in a line each. */
+    List<String> inWords() {
+        List<String> words = new ArrayList<>();
+        if (!found.isEmpty()) {
+            words.add("Found: " + found.values().stream().map(each -> each.sensor().name() + " GPIO " + lines.gpio(each.line())
+                    + " " + each.active().name().toLowerCase(Locale.ROOT)).collect(Collectors.joining(", ")));
+        }
+        List<String> names = beamNames();
+        String measured = IntStream.range(0, names.size()).filter(each -> places[each].known()).mapToObj(each -> String.format(Locale.ROOT,
+                "%s %.1f ±%.1f", names.get(each), places[each].mm(), 1.96 * places[each].sdMm())).collect(Collectors.joining(", "));
+        if (!measured.isEmpty()) {
+            words.add("Measured: " + measured);
+        }
+        return words;
+    }
+
     /** The lane, with these places of its beams. */
     Rig rig(List<Double> placesMm, Channel.Pull pull, OptionalInt lampGpio) {
         List<Channel> channels = new ArrayList<>();
@@ -140,7 +163,7 @@ final class Findings {
             for (Wanted each : wanted) {
                 Found is = each.kind() == kind ? found.get(each.name()) : null;
                 if (is != null && kind == Kind.BEAM) {
-                    beams.add(new Beam(channels.size(), placesMm.get(beams.size()), heightMm));
+                    beams.add(new Beam(channels.size(), Math.round(placesMm.get(beams.size()) * TENTHS) / TENTHS, heightMm));
                 }
                 if (is != null) {
                     channels.add(new Channel(each.name(), kind, lines.gpio(is.line()), is.active(), pull));

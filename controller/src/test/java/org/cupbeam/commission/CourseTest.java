@@ -35,6 +35,7 @@ class CourseTest {
         Rig rig = drawn.rig(Channel.Pull.UP, OptionalInt.of(26));
         Rig back = RigFile.parse("rig.toml", drawn.text(rig));
         assertThat(fitter.course.open()).as("seed %d", SEED).isEmpty();
+        assertThat(back).as("seed %d", SEED).isEqualTo(rig);
         assertThat(back.channels()).extracting(Channel::name, Channel::gpio, Channel::active).contains(
                 tuple("before-1", 22, Level.HIGH), tuple("past-2", 6, Level.HIGH),
                 tuple("pedal", 16, Level.LOW), tuple("strike", 27, Level.LOW),

@@ -9,9 +9,7 @@ import java.util.Locale;
 import java.util.stream.Collectors;
 import java.util.stream.Stream;
 import org.cupbeam.edge.trace.VcdWriter;
-import org.cupbeam.rig.Beam;
-import org.cupbeam.rig.Channel;
-import org.cupbeam.rig.Rig;
+import org.cupbeam.rig.RigText;
 
 /**
  * An evening as three files, for a person to look at and for other programs to grade with: {@code rig.toml},
@@ -35,7 +33,7 @@ public final class EveningFiles {
         try (VcdWriter trace = VcdWriter.create(folder.resolve("trace.vcd"), evening.rig(), 0, date)) {
             evening.play(trace);
         }
-        Files.writeString(folder.resolve("rig.toml"), rig(evening.rig()));
+        Files.writeString(folder.resolve("rig.toml"), RigText.of(evening.rig()));
         Files.write(folder.resolve("truth.csv"), truths(evening.truths()));
     }
 
@@ -64,37 +62,5 @@ public final class EveningFiles {
 
     private static String number(double value, int decimals) {
         return Double.isNaN(value) ? "" : String.format(Locale.ROOT, "%." + decimals + "f", value);
-    }
-
-    private static String rig(Rig rig) {
-        StringBuilder toml = new StringBuilder("# lengths in mm along the line, from the hole's centre\n[green]\n");
-        toml.append("stimp_ft = ").append(rig.stimpFt()).append("\nuphill_percent = ").append(rig.uphillPercent())
-                .append("\nside_percent = ").append(rig.sidePercent()).append("\n\n[overshoot]\nlimit_mm = ")
-                .append(rig.limitMm()).append('\n');
-        for (Channel channel : rig.channels()) {
-            if (channel.kind() != Channel.Kind.BEAM) {
-                toml.append("\n[").append(channel.kind().name().toLowerCase(Locale.ROOT)).append("]\n");
-                wiring(channel, toml);
-            }
-        }
-        rig.lampGpio().ifPresent(gpio -> toml.append("\n[lamp]\ngpio = ").append(gpio).append('\n'));
-        for (Beam beam : rig.beams()) {
-            Channel channel = rig.channels().get(beam.channel());
-            toml.append("\n[[beam]]\nname = \"").append(channel.name()).append("\"\n");
-            wiring(channel, toml);
-            toml.append("position_mm = ").append(beam.positionMm()).append("\nheight_mm = ")
-                    .append(beam.heightMm()).append('\n');
-        }
-        return toml.toString();
-    }
-
-    private static void wiring(Channel channel, StringBuilder toml) {
-        toml.append("gpio = ").append(channel.gpio()).append('\n');
-        if (channel.active() == Channel.Level.LOW) {
-            toml.append("active = \"low\"\n");
-        }
-        if (channel.pull() != Channel.Pull.OFF) {
-            toml.append("pull = \"").append(channel.pull().name().toLowerCase(Locale.ROOT)).append("\"\n");
-        }
     }
 }

@@ -1,17 +1,20 @@
-package org.cupbeam.commission;
+package org.cupbeam.rig;
 
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
-import org.cupbeam.rig.Beam;
-import org.cupbeam.rig.Channel;
-import org.cupbeam.rig.Rig;
 
-/** A rig file's text, with comments that say the units and where each number comes from. */
-final class RigText {
-    private static final double MM = 10;
-
+/**
+ * Writes a rig file, with comments that say the units and where each number comes from. What is written reads back equal:
+ * {@link RigFile} gives the same rig, its sensors in the order cup, strike, pedal, beams.
+ */
+public final class RigText {
     private RigText() {
+    }
+
+    /** The text, where nothing is to be said of where its numbers come from. */
+    public static String of(Rig rig) {
+        return of(rig, List.of(), Map.of());
     }
 
     /**
@@ -20,15 +23,16 @@ final class RigText {
      * @param heading comment lines for its top
      * @param from    where a number comes from, by its key, or by the beam's name for its place; may lack any
      */
-    static String of(Rig rig, List<String> heading, Map<String, String> from) {
+    public static String of(Rig rig, List<String> heading, Map<String, String> from) {
         StringBuilder toml = new StringBuilder();
         heading.forEach(line -> toml.append("# ").append(line.replaceAll("\\p{Cntrl}", " ")).append('\n'));
         toml.append("# Lengths in mm along the line of the putt from the hole's centre, before the hole negative.\n");
         toml.append("\n[green]\n");
         line(toml, "stimp_ft", rig.stimpFt(), from.getOrDefault("stimp_ft", "the green's reading in feet, as on the level"));
         line(toml, "uphill_percent", rig.uphillPercent(), from.getOrDefault("uphill_percent", "along the line, uphill positive"));
+        line(toml, "side_percent", rig.sidePercent(), from.getOrDefault("side_percent", "across the line, falling to the left positive"));
         toml.append("\n[overshoot]\n");
-        line(toml, "limit_mm", rig.limitMm(), "how far past the hole's centre a miss may finish");
+        line(toml, "limit_mm", rig.limitMm(), from.getOrDefault("limit_mm", "how far past the hole's centre a miss may finish"));
         for (Channel channel : rig.channels()) {
             if (channel.kind() != Channel.Kind.BEAM) {
                 toml.append("\n[").append(channel.kind().name().toLowerCase(Locale.ROOT)).append("]\n");
@@ -36,14 +40,21 @@ final class RigText {
             }
         }
         rig.lampGpio().ifPresent(gpio -> toml.append("\n[lamp]\ngpio = ").append(gpio).append('\n'));
-        for (Beam beam : rig.beams()) {
-            Channel channel = rig.channels().get(beam.channel());
-            toml.append("\n[[beam]]\nname = \"").append(channel.name()).append("\"\n");
-            wiring(channel, toml);
-            line(toml, "position_mm", Math.round(beam.positionMm() * MM) / MM, from.getOrDefault(channel.name(), "entered"));
-            line(toml, "height_mm", beam.heightMm(), "above the surface");
+        for (int i = 0; i < rig.channels().size(); i++) {
+            for (Beam beam : rig.beams()) {
+                if (beam.channel() == i) {
+                    beam(beam, rig.channels().get(i), from, toml);
+                }
+            }
         }
         return toml.toString();
+    }
+
+    private static void beam(Beam beam, Channel channel, Map<String, String> from, StringBuilder toml) {
+        toml.append("\n[[beam]]\nname = \"").append(channel.name()).append("\"\n");
+        wiring(channel, toml);
+        line(toml, "position_mm", beam.positionMm(), from.getOrDefault(channel.name(), "from the hole's centre"));
+        line(toml, "height_mm", beam.heightMm(), "above the surface");
     }
 
     private static void wiring(Channel channel, StringBuilder toml) {
@@ -62,6 +73,6 @@ final class RigText {
     }
 
     private static void comment(StringBuilder toml, String setting, String words) {
-        toml.append(String.format(Locale.ROOT, "%-24s# %s%n", setting, words).replace("\r", ""));
+        toml.append(String.format(Locale.ROOT, "%-24s# %s", setting, words.replaceAll("\\p{Cntrl}", " "))).append('\n');
     }
 }
