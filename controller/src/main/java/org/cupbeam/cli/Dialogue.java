@@ -3,6 +3,7 @@ package org.cupbeam.cli;
 import java.io.BufferedReader;
 import java.io.IOException;
 import java.io.PrintWriter;
+import java.util.List;
 import java.util.concurrent.BlockingQueue;
 import java.util.concurrent.LinkedBlockingQueue;
 import java.util.function.Predicate;
@@ -99,6 +100,11 @@ final class Dialogue {
 
     private void end(String why) {
         say((why.isEmpty() ? "" : why + " ") + "Nothing was written, and nothing of what was found is kept.");
+        List<String> found = course.soFar();
+        if (!found.isEmpty()) {
+            found.forEach(this::say);
+            say("The same command begins anew; finding a sensor again takes a second.");
+        }
         over = true;
     }
 }

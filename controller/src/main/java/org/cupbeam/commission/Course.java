@@ -1,6 +1,5 @@
 package org.cupbeam.commission;
 
-import java.util.ArrayList;
 import java.util.Collection;
 import java.util.LinkedHashMap;
 import java.util.List;
@@ -22,12 +21,11 @@ public final class Course implements EdgeSink {
     private final Consumer<String> say;
     private final Findings findings;
     private final Answers answers;
+    private final Watching watching;
     /** What is wrong and has not been put right, by what it is about. */
     private final Map<String, String> open = new LinkedHashMap<>();
     private List<Step> plan;
     private int at;
-    private Watch watch;
-    private Rolling rolling;
 
     private Course(List<Integer> gpios, List<Wanted> wanted, Collection<Found> known, Consumer<String> say) {
         lines = new Lines(gpios);
@@ -37,8 +35,9 @@ public final class Course implements EdgeSink {
         findings = new Findings(lines, wanted);
         answers = new Answers(findings);
         known.forEach(findings::found);
-        plan = plan();
-        watch = watch();
+        watching = new Watching(lines, findings, isCheck, open, say, this::next);
+        plan = Plan.of(isCheck, wanted, findings);
+        watching.begin(step());
     }
 
     /**
@@ -56,34 +55,6 @@ public final class Course implements EdgeSink {
         return new Course(gpios, known.stream().map(Found::sensor).toList(), known, say);
     }
 
-    private List<Step> plan() {
-        List<Step> steps = new ArrayList<>();
-        steps.add(Step.of(Kind.SETTLE));
-        wanted.forEach(each -> steps.add(Step.find(each)));
-        steps.add(Step.of(Kind.QUIET));
-        if (!isCheck) {
-            int beams = findings.beams().size();
-            if (beams > 0) {
-                steps.add(Step.of(Kind.HEIGHT));
-            }
-            if (beams > 1) {
-                steps.add(Step.of(Kind.ROLL));
-            }
-            for (int i = 0; i < beams; i++) {
-                steps.add(Step.place(i));
-            }
-            steps.add(Step.of(Kind.LIMIT));
-            if (!findings.rolledBothWays()) {
-                steps.add(Step.of(Kind.UPHILL));
-            }
-            if (findings.balls().isEmpty()) {
-                steps.add(Step.of(Kind.GREEN));
-            }
-        }
-        steps.add(Step.of(Kind.DONE));
-        return steps;
-    }
-
     /** Where one is. */
     public Step step() {
         return plan.get(at);
@@ -99,6 +70,11 @@ public final class Course implements EdgeSink {
         return List.copyOf(open.values());
     }
 
+    /** What was found and entered by now, to be written down by whoever ends early; empty where nothing was. */
+    public List<String> soFar() {
+        return isCheck ? List.of() : findings.inWords();
+    }
+
     /** What was found; for a new lane, once all is done. */
     public Drawn drawn() {
         return new Drawn(findings, open());
@@ -107,12 +83,12 @@ public final class Course implements EdgeSink {
     @Override
     public void edge(int line, boolean high, long timeNs) {
         lines.level(line, high);
-        watch.edge(line, high, timeNs);
+        watching.edge(line, high, timeNs);
     }
 
     @Override
     public void settled(long timeNs) {
-        watch.settled(timeNs);
+        watching.settled(timeNs);
     }
 
     /** Takes a line that was typed. */
@@ -132,10 +108,10 @@ public final class Course implements EdgeSink {
         switch (step().kind()) {
             case SETTLE, FIND, QUIET -> {
                 lines.atRest();
-                watch = watch();
+                watching.begin(step());
                 say.accept("Watching anew; what the lines are now counts as nothing in any beam.");
             }
-            case ROLL -> say.accept(rolling.soFar());
+            case ROLL -> say.accept(watching.rolling().soFar());
             case HEIGHT, LIMIT, UPHILL, GREEN, DONE -> next();
             case PLACE -> enter("");
         }
@@ -165,8 +141,8 @@ public final class Course implements EdgeSink {
     }
 
     private void undo() {
-        if (step().kind() == Kind.ROLL && rolling.undo()) {
-            say.accept("That ball is taken back. " + rolling.soFar());
+        if (step().kind() == Kind.ROLL && watching.rolling().undo()) {
+            say.accept("That ball is taken back. " + watching.rolling().soFar());
         } else {
             back();
         }
@@ -201,14 +177,7 @@ public final class Course implements EdgeSink {
         if (step().kind() != Kind.ROLL) {
             throw new IllegalArgumentException("this ends by itself; skip leaves it out");
         }
-        if (rolling.lacking() != null) {
-            throw new IllegalArgumentException("not yet: " + rolling.lacking());
-        }
-        if (findings.nameInOrder(rolling.order())) {
-            say.accept("The balls came to the beams in another order than they were blocked in; they have changed names: along the line "
-                    + String.join(", ", findings.beamNames()) + " are now GPIO " + findings.beams().stream()
-                            .map(each -> Integer.toString(lines.gpio(each.line()))).toList());
-        }
+        watching.rolling().finish();
         next();
     }
 
@@ -220,7 +189,7 @@ public final class Course implements EdgeSink {
                 return;
             }
         }
-        plan = plan();
+        plan = Plan.of(isCheck, wanted, findings);
         go(at + 1);
     }
 
@@ -234,62 +203,6 @@ public final class Course implements EdgeSink {
             findings.balls().clear();
             findings.forgetPlaces();
         }
-        watch = watch();
-    }
-
-    private Watch watch() {
-        return switch (step().kind()) {
-            case SETTLE -> new Settling(lines, findings.all(), this::settledDown);
-            case FIND -> new Search(lines, step().sensor(), this::sought);
-            case QUIET -> new QuietMinute(lines, findings.all(), this::wasQuiet);
-            case ROLL -> rolling = new Rolling(findings, say);
-            case HEIGHT, PLACE, LIMIT, UPHILL, GREEN, DONE -> Watch.NONE;
-        };
-    }
-
-    private void settledDown(List<String> troubles) {
-        troubles.forEach(say);
-        for (Found each : findings.all()) {
-            troubles.stream().filter(words -> words.startsWith(each.sensor().name() + " ")).findFirst()
-                    .ifPresent(words -> open.put(each.sensor().name(), words));
-        }
-        next();
-    }
-
-    private void sought(Search.Outcome outcome) {
-        Wanted sensor = step().sensor();
-        if (outcome instanceof Search.Turned turned && !wrongWayRound(turned)) {
-            findings.found(new Found(sensor, turned.line(), turned.active()));
-            open.remove(sensor.name());
-            say.accept(lines.called(turned.line()) + " answers; it is " + turned.active().name().toLowerCase(Locale.ROOT)
-                    + " when " + (sensor.kind() == org.cupbeam.rig.Channel.Kind.PEDAL ? "pressed." : "blocked or struck."));
-            next();
-            return;
-        }
-        String words = outcome instanceof Search.Trouble trouble ? trouble.words()
-                : sensor.name() + " answers, but the wrong way round: it reads blocked while it is clear; active = \""
-                        + ((Search.Turned) outcome).active().name().toLowerCase(Locale.ROOT) + "\" in the rig file would do";
-        open.put(sensor.name(), sensor.name() + ": " + words);
-        say.accept("Not yet: " + words + ".");
-        watch = watch();
-    }
-
-    private boolean wrongWayRound(Search.Turned turned) {
-        Found known = findings.of(step().sensor());
-        return isCheck && known.active() != turned.active();
-    }
-
-    private void wasQuiet(List<String> troubles) {
-        open.remove("quiet");
-        if (!troubles.isEmpty()) {
-            open.put("quiet", String.join("; ", troubles));
-            troubles.forEach(say);
-            say.accept("Put it right and press Enter for another minute, or skip.");
-            watch = Watch.NONE;
-            return;
-        }
-        findings.quietCounted = true;
-        say.accept("Quiet: no line turned more than " + QuietMinute.EDGES_MAX + " times.");
-        next();
+        watching.begin(step());
     }
 }

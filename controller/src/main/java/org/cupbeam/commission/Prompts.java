@@ -5,7 +5,9 @@ final class Prompts {
     /** What may be typed at any step. */
     static final String HELP = """
             Enter: once more, or the value in brackets. skip: leave this out. back: the step before. undo: take the last ball or
-            answer back. done: enough balls. help: this. quit: end; nothing is written before the last step asks for it.""";
+            answer back. done: enough balls. help: this. quit: end; nothing is written before the last step asks for it.
+            Whoever ends early begins anew: finding a sensor again takes a second, and nothing is believed of a plug that somebody changed
+            meanwhile. What was found and measured is said at the end, to be written down.""";
 
     private Prompts() {
     }

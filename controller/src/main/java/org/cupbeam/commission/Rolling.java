@@ -41,9 +41,19 @@ final class Rolling implements Watch {
         say.accept("ball " + findings.balls().size() + (ball.toward() ? ", as putts go" : ", back") + ": " + soFar());
     }
 
-    /** The order in which a putt meets the beams; null before the first ball. */
-    List<Integer> order() {
-        return balls.order();
+    /**
+     * The balls are enough: the beams get their names in the order in which balls came.
+     *
+     * @throws IllegalArgumentException in words, where they are not
+     */
+    void finish() {
+        if (lacking() != null) {
+            throw new IllegalArgumentException("not yet: " + lacking());
+        }
+        if (findings.nameInOrder(balls.order())) {
+            say.accept("The balls came to the beams in another order than they were blocked in; they have changed names: along the line "
+                    + String.join(", ", findings.beamNames()) + " are now GPIO " + findings.beamGpios());
+        }
     }
 
     boolean undo() {
@@ -84,7 +94,7 @@ final class Rolling implements Watch {
     }
 
     /** What is still to do before the balls are enough; null where they are. */
-    String lacking() {
+    private String lacking() {
         long toward = findings.balls().stream().filter(RolledBall::toward).count();
         long back = findings.balls().size() - toward;
         return toward >= BALLS_EACH_WAY && back >= BALLS_EACH_WAY || toward >= 2 * BALLS_EACH_WAY ? null

@@ -1,6 +1,7 @@
 package org.cupbeam.cli;
 
 import static org.assertj.core.api.Assertions.assertThat;
+import static org.junit.jupiter.api.Assumptions.assumeFalse;
 
 import java.io.OutputStream;
 import java.nio.charset.StandardCharsets;
@@ -66,6 +67,27 @@ class CommissionIT {
             assertThat(process.waitFor(10, TimeUnit.SECONDS)).isTrue();
         }
         assertThat(names()).containsExactly("said");
+    }
+
+    @Test
+    void whoeverQuitsIsToldWhatWasFoundAndMeasuredToWriteDown() throws Exception {
+        Jar.Outcome quit = run(TO_THE_PLACES + "-300 1\nquit\n", "--rig", folder.resolve("rig.toml").toString());
+
+        assertThat(quit.out()).anyMatch(line -> line.contains("nothing of what was found is kept"))
+                .anyMatch(line -> line.contains("Found: before-1 GPIO 22 high") && line.contains("pedal GPIO 16 low"))
+                .anyMatch(line -> line.contains("Measured: before-1 -300.0 ±1.0"));
+        assertThat(quit.status()).isEqualTo(1);
+        assertThat(names()).isEmpty();
+    }
+
+    @Test
+    void withoutPinsItSaysSoInOneLineOfItsOwn() throws Exception {
+        assumeFalse(Files.exists(Path.of("/dev/gpiochip0")), "there are pins here");
+        Jar.Outcome outcome = Jar.run(Files.createTempDirectory("commission"), "commission", "--rig", folder.resolve("rig.toml").toString());
+
+        assertThat(outcome.err()).startsWith("cupbeam: there are no pins here that can be read").contains("add --practice");
+        assertThat(outcome.err().lines()).hasSize(1);
+        assertThat(outcome.status()).isEqualTo(1);
     }
 
     @ParameterizedTest
