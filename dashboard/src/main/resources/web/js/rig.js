@@ -3,6 +3,7 @@
 import { html } from "./draw.js";
 import { watch } from "./live.js";
 import { nav } from "./nav.js";
+import { quietHeard, quietShow, quietStart } from "./quiet.js";
 import { BAD, STATES, ago, called, fitted, place, plan, sign } from "./sensors.js";
 import { begin, heard, outcome, scored, verdicts } from "./trial.js";
 import { length } from "./units.js";
@@ -21,6 +22,11 @@ function show() {
   plan(at("line"), rows);
   facts();
   trial();
+  quietShow(online(), now());
+}
+
+function online() {
+  return state.there && state.broker && state.health?.state === "online" && state.health.sensors?.length > 0;
 }
 
 function sensors() {
@@ -73,6 +79,7 @@ function facts() {
 }
 
 const WHY = {
+  never: "It never cleared: misaligned or unplugged, unless something lies in it. Wipe it, turn its lamp to it, and look at its plug and its supply.",
   blocked: "Something is in it. Take it out.",
   stuck: "Blocked all the time: take away whatever lies in it, wipe it, and see that its lamp points at it and its plug is in.",
   chattering: "It turns on and off by itself: turn its lamp to it, keep sunlight off it, and look at its plug and its supply.",
@@ -84,13 +91,12 @@ const WHY = {
 const DO = { beam: "", cup: "Drop a ball into the cup, and take it out.", strike: "Strike a ball.", pedal: "Press the pedal once." };
 
 function trial() {
-  const online = state.there && state.broker && state.health?.state === "online" && state.health.sensors?.length > 0;
   const running = state.trial != null;
-  at("begin").disabled = !online;
+  at("begin").disabled = !online();
   at("begin").textContent = running ? "Begin again" : "Try the sensors";
   at("end").hidden = !running;
   if (!running) {
-    set("do", online ? "Takes a ball and a minute." : "The lane has to be online for this.");
+    set("do", online() ? "Takes a ball and a minute." : "The lane has to be online for this.");
     set("do-more", playing() ? "A run is being played: balls that you roll now count in it. End it first, or wait until it is over." : "");
     at("checks").replaceChildren();
     return;
@@ -155,6 +161,7 @@ at("end").addEventListener("click", () => {
   at("begin").focus();
 });
 
+quietStart(now, show);
 const title = lane.replaceAll("-", " ");
 document.title = "Health of " + title;
 set("name", title.charAt(0).toUpperCase() + title.slice(1));
@@ -171,6 +178,7 @@ watch(`/live/${studio}/${lane}`, {
     state.health = health.sensors ? health : { ...state.health, ...health };
     if (!again && health.sensors) {
       state.heard = now();
+      quietHeard(health, now());
       if (state.trial) heard(state.trial, health, now());
     }
     show();

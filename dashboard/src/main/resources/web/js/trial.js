@@ -83,6 +83,7 @@ function ofOther(check) {
 }
 
 function outOfOrder(check) {
+  if (check.state === "stuck" && check.at === null) return failed("never");
   return check.state === "stuck" || check.state === "chattering" ? failed(check.state) : null;
 }
 

@@ -14,9 +14,18 @@ record Chord(double mm, double sdMm) {
     static final double HEIGHT_SD_MM = 1;
 
     static Chord at(double heightMm) {
-        double r2 = Ball.RADIUS_MM * Ball.RADIUS_MM;
         double up = heightMm - Ball.RADIUS_MM;
-        double half = Math.sqrt(r2 - up * up);
+        return of(Math.sqrt(Ball.RADIUS_MM * Ball.RADIUS_MM - up * up), Math.abs(up));
+    }
+
+    /** Of a beam that is said to see so much, above 0. */
+    static Chord seeing(double mm) {
+        double half = Math.min(mm / 2, Ball.RADIUS_MM);
+        return of(half, Math.sqrt(Ball.RADIUS_MM * Ball.RADIUS_MM - half * half));
+    }
+
+    private static Chord of(double half, double up) {
+        double r2 = Ball.RADIUS_MM * Ball.RADIUS_MM;
         double slope = 2 * up / half;
         double bend = r2 / (half * half * half);
         double variance = HEIGHT_SD_MM * HEIGHT_SD_MM;

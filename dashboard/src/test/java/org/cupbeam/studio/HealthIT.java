@@ -117,6 +117,27 @@ class HealthIT {
     }
 
     @Test
+    void aSensorThatNeverClearedAndOneThatTurnsInAQuietMinuteAreNamed() {
+        open();
+        says(List.of(), beam("near-1", Condition.STUCK, 40), beam("far-1", Condition.CLEAR, 40), beam("far-2", Condition.CLEAR, 40), cup(40));
+        browser.click("#begin");
+        browser.awaitText("#checks li:nth-child(1)", "never cleared: misaligned or unplugged");
+        browser.click("#quiet-begin");
+        browser.awaitText("#quiet-do", "Nobody touches anything now").awaitText("#quiet-more", "s left");
+        browser.value("(clock => { performance.now = () => clock() + 61000; })(performance.now.bind(performance))");
+        says(List.of(), beam("near-1", Condition.CLEAR, 100), new Sensor("far-1", Sensor.Kind.BEAM, Condition.CLEAR, 1, 44),
+                beam("far-2", Condition.CLEAR, 100), cup(100));
+        browser.awaitText("#quiet-told", "Beam far-1 turned 44 times in a minute in which nobody touched it").awaitText("#quiet-do", "Not quiet");
+        assertThat(browser.value("document.querySelectorAll('#quiet-told li').length").asInt()).isEqualTo(1);
+        browser.awaitText("#limit-do", "Nothing stands in the way");
+        browser.click("#quiet-begin");
+        browser.value("(clock => { performance.now = () => clock() + 61000; })(performance.now.bind(performance))");
+        says(List.of(), beam("near-1", Condition.CLEAR, 100), beam("far-1", Condition.CLEAR, 100), beam("far-2", Condition.CLEAR, 100), cup(100));
+        browser.awaitText("#quiet-do", "Quiet: no sensor turned more than 6 times");
+        assertThat(browser.complaints()).isEmpty();
+    }
+
+    @Test
     void aLaneThatIsLostCannotBeTried() {
         open();
         pages.lanes.health(LANE, Scenes.lost(1));

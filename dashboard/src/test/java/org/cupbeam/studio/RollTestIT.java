@@ -2,6 +2,7 @@ package org.cupbeam.studio;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
+import com.fasterxml.jackson.databind.ObjectMapper;
 import java.nio.file.Path;
 import org.cupbeam.edge.practice.PracticeLane;
 import org.cupbeam.edge.practice.PracticeRigs;
@@ -15,6 +16,7 @@ import org.cupbeam.lane.PracticeGreen;
 import org.cupbeam.lane.Surroundings;
 import org.cupbeam.link.LinkOptions;
 import org.cupbeam.rig.Rig;
+import org.cupbeam.rig.RigText;
 import org.cupbeam.studio.store.Database;
 import org.cupbeam.studio.web.access.StaffPin;
 import org.junit.jupiter.api.AfterAll;
@@ -93,6 +95,23 @@ class RollTestIT {
         browser.await("!document.querySelector('[aria-pressed=true]')");
         browser.screenshot(Pictures.of("roll-test-done"));
         assertThat(browser.value(PUTTS).asText()).as("no roll is a putt").isEqualTo(before);
+        assertThat(browser.complaints()).isEmpty();
+
+        open(390, "/health/home/tested");
+        browser.await("!document.getElementById('rig-part').hidden");
+        assertThat(browser.text("#rig-text")).contains("name = \"before-1\"", "position_mm = -300.0", "the file had 914.4");
+        assertThat(browser.value("document.documentElement.scrollWidth").asInt()).isLessThanOrEqualTo(390);
+        browser.value("scrollTo(0, document.getElementById('places').offsetTop - 16)");
+        browser.screenshot(Pictures.of("places-phone"));
+        browser.value("document.getElementById('whole-text').value = " + new ObjectMapper().writeValueAsString(RigText.of(PracticeRigs.STANDARD.level())));
+        browser.click("#whole button");
+        browser.awaitText("#file-do", "This is the whole rig file");
+        assertThat(browser.text("#rig-text")).contains("gpio = 17", "rolled balls");
+        assertThat(browser.value("document.documentElement.scrollWidth").asInt()).isLessThanOrEqualTo(390);
+        browser.value("scrollTo(0, document.getElementById('file').offsetTop - 16)");
+        browser.screenshot(Pictures.of("rig-file-phone"));
+        browser.size(1920, 1080).value("scrollTo(0, document.getElementById('places').offsetTop - 16)");
+        browser.screenshot(Pictures.of("places-wall"));
         assertThat(browser.complaints()).isEmpty();
 
         open(1920, "/board/home/tested");

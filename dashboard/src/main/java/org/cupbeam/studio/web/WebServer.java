@@ -100,6 +100,7 @@ public final class WebServer implements AutoCloseable {
                 new HealthRoutes(lanes, watch),
                 new GreenRoutes(lanes, store, wall, watch),
                 new RollRoutes(lanes, store, wall),
+                new PlacesRoutes(lanes),
                 new CardRoutes(store, wall),
                 new UsageRoutes(store, wall),
                 new LogbookPages(),

@@ -92,6 +92,7 @@ public final class PageQuestions {
             ask("/api/green/{studio}/{lane}", "a green, any day and the 60 before", f -> "/api/green/" + lane(f) + "?day=" + f.day()),
             ask("/api/green/{studio}/{lane}/test", "the green's rolling test", f -> "/api/green/" + lane(f) + "/test"),
             ask("/api/health", "all rigs", f -> "/api/health"),
+            ask("/api/health/{studio}/{lane}/places", "where a lane's beams stand", f -> "/api/health/" + lane(f) + "/places"),
             ask("/api/lanes/{studio}/{lane}/putts", "a lane's last putts", f -> "/api/lanes/" + lane(f) + "/putts"),
             ask("/api/names", "names for the next game", f -> "/api/names"),
             ask("/api/drills", "drills", f -> "/api/drills"),
