@@ -31,7 +31,7 @@ class EdgeRingTest {
     }
 
     @Test
-    @Timeout(30)
+    @Timeout(120)
     void oneThreadMayWriteWhileAnotherReads() throws InterruptedException {
         EdgeRing ring = new EdgeRing(64);
         int count = 200_000;

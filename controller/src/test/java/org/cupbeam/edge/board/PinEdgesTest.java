@@ -28,7 +28,7 @@ import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.Timeout;
 
-@Timeout(20)
+@Timeout(120)
 class PinEdgesTest {
     private static final Rig RIG = new Rig(10, 0, 0, 914.4, List.of(
             new Channel("cup", Channel.Kind.CUP, 17, Channel.Level.HIGH, Channel.Pull.UP),
