@@ -19,7 +19,6 @@ import org.cupbeam.event.Health.Sensor.Condition;
 import org.cupbeam.event.Score;
 import org.cupbeam.event.Topics;
 import org.cupbeam.rig.Rig;
-import org.cupbeam.rig.RigFile;
 import org.junit.jupiter.api.AfterAll;
 import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.api.MethodOrderer;
@@ -61,16 +60,10 @@ class BoardMachineIT {
         Outside.program("mosquitto");
         Image image = Image.make(FOLDER.resolve("image"));
         Path files = FOLDER.resolve("files");
-        Files.createDirectories(files.resolve("lane"));
-        Files.write(files.resolve("lane/cupbeam-controller.jar"),
-                Files.readAllBytes(Path.of("target", "cupbeam-controller.jar")));
-        Files.writeString(files.resolve("lane/ladder.toml"), DrillFile.presetText("ladder"));
-        String fitted = Files.readString(evening.resolve("rig.toml"));
-        rig = RigFile.parse("rig.toml", fitted);
-        for (int i = 0; i < rig.channels().size(); i++) { // the emulated chip has eight lines, from 0
-            fitted = fitted.replace("gpio = " + rig.channels().get(i).gpio() + "\n", "gpio = L" + i + "\n");
-        }
-        Files.writeString(files.resolve("lane/rig.toml"), fitted.replace("= L", "= "));
+        Path lane = Files.createDirectories(files.resolve("lane"));
+        Files.write(lane.resolve("cupbeam-controller.jar"), Files.readAllBytes(Path.of("target", "cupbeam-controller.jar")));
+        Files.writeString(lane.resolve("ladder.toml"), DrillFile.presetText("ladder"));
+        rig = Wiring.fit(evening.resolve("rig.toml"), lane.resolve("rig.toml"));
         drill = DrillFile.preset("ladder");
         stretch = Edge.of(VcdReader.open(evening.resolve("trace.vcd"), rig), STRETCH_NS);
         report = new Report(FOLDER.resolve("report.txt"));
@@ -78,13 +71,13 @@ class BoardMachineIT {
         broker = new Broker(FOLDER);
         listener = new Listener(broker.port(), new Topics("home", "lane-1"));
         long fromNs = System.nanoTime();
-        machine = new Machine(image.with(files, FOLDER.resolve("initrd")), sockets);
+        machine = new Machine(image.with(files, FOLDER.resolve("initrd")), 1024, sockets);
         report.line("booted in %.1f s", (System.nanoTime() - fromNs) * 1e-9);
         pins = new Pins(machine);
         for (int i = 0; i < rig.channels().size(); i++) {
             pins.set(i, false);
         }
-        lane = new BoardLane(machine);
+        this.lane = new BoardLane(machine);
     }
 
     @AfterAll

@@ -31,16 +31,17 @@ final class Machine implements AutoCloseable {
     }
 
     /** Boots. @param folder with a short path, for its sockets */
-    Machine(Image image, Path folder) throws IOException, InterruptedException {
+    Machine(Image image, int memoryMb, Path folder) throws IOException, InterruptedException {
         qmp = folder.resolve("qmp");
         qtest = folder.resolve("qtest");
-        process = new ProcessBuilder(Outside.program("qemu-system-aarch64"), "-M", "virt", "-cpu", "cortex-a72",
-                "-m", "1024", "-smp", "2", "-accel", "tcg", "-kernel", image.kernel().toString(),
-                "-initrd", image.initrd().toString(), "-dtb", image.tree().toString(),
-                "-append", "console=ttyAMA0 quiet rdinit=/init", "-nographic", "-no-reboot", "-monitor", "none",
+        List<String> command = new ArrayList<>(List.of(Outside.program("qemu-system-aarch64"), "-M", "virt",
+                "-cpu", "cortex-a72", "-m", Integer.toString(memoryMb), "-smp", "2", "-accel", "tcg",
+                "-nographic", "-no-reboot", "-monitor", "none",
                 "-serial", "stdio", "-netdev", "user,id=n", "-device", "virtio-net-pci,netdev=n,romfile=",
                 "-qmp", "unix:" + qmp + ",server=on,wait=off", "-qtest", "unix:" + qtest + ",server=on,wait=off",
-                "-qtest-log", "none").redirectErrorStream(true).start();
+                "-qtest-log", "none"));
+        command.addAll(image.arguments());
+        process = new ProcessBuilder(command).redirectErrorStream(true).start();
         console = process.outputWriter();
         Thread listener = new Thread(this::listen, "console");
         listener.setDaemon(true);
