@@ -50,13 +50,16 @@ final class Orders {
         if (there != null) {
             return there.handle(Orders::outcome);
         }
-        fresh.orTimeout(patience.toMillis(), TimeUnit.MILLISECONDS).whenComplete((answer, trouble) ->
-                waiting.remove(key, fresh));
+        fresh.orTimeout(patience.toMillis(), TimeUnit.MILLISECONDS);
+        CompletableFuture<Answer> told = fresh.handle((answer, trouble) -> {
+            waiting.remove(key, fresh); // before anybody is told, who may ask again at once
+            return outcome(answer, trouble);
+        });
         if (!sender.test(lane, command)) {
             fresh.completeExceptionally(Refusal.noAnswer(
                     "The studio computer does not reach its lanes at the moment. Nothing was sent."));
         }
-        return fresh.handle(Orders::outcome);
+        return told;
     }
 
     /** A lane has answered. */
