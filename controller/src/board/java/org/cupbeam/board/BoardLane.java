@@ -51,7 +51,7 @@ final class BoardLane {
     /** Plays edges while {@code record} runs, and gives what it wrote: the kernel's stamps. */
     List<Edge> record(Rig rig, Recorded played) throws IOException, InterruptedException {
         machine.run(JAVA + "record --rig rig.toml /tmp/recorded.vcd" + APART, 10);
-        for (int i = 0; machine.run("grep -q 'Using chip' /tmp/log", 10).status() != 0; i++) {
+        for (int i = 0; machine.run("grep -q 'recording to' /tmp/log", 10).status() != 0; i++) {
             assertThat(i).as("tries until the lines are open").isLessThan(START_WITHIN_S);
             TimeUnit.SECONDS.sleep(1);
         }
