@@ -8,10 +8,8 @@ import java.util.Map;
 import java.util.concurrent.ArrayBlockingQueue;
 import java.util.concurrent.BlockingQueue;
 import java.util.concurrent.CountDownLatch;
-import java.util.concurrent.Semaphore;
 import java.util.concurrent.TimeUnit;
 import java.util.concurrent.atomic.AtomicBoolean;
-import java.util.concurrent.atomic.AtomicLong;
 import java.util.function.Consumer;
 import java.util.function.LongSupplier;
 import org.cupbeam.event.Source;
@@ -28,9 +26,8 @@ import org.slf4j.LoggerFactory;
 public final class Intake implements AutoCloseable {
     private static final Logger LOG = LoggerFactory.getLogger(Intake.class);
     private static final int MOST_WAITING = 8_192;
-    private static final long MOST_WAITING_BYTES = 4 << 20;
+    private static final int MOST_WAITING_BYTES = 4 << 20;
     private static final int LARGEST_BATCH = 1_000;
-    private static final int OVERHEAD_BYTES = 256;
     private static final long FULL_WAIT_MS = 5_000;
     private static final long IDLE_MS = 200;
     private static final long RETRY_MS = 1_000;
@@ -43,11 +40,9 @@ public final class Intake implements AutoCloseable {
     private final LongSupplier nanoTime;
     private final Recent recent = new Recent();
     private final Map<Topics, Source> current = new LinkedHashMap<>();
-    private final BlockingQueue<Message> waiting = new ArrayBlockingQueue<>(MOST_WAITING);
+    private final Inbox inbox = new Inbox(MOST_WAITING, MOST_WAITING_BYTES, FULL_WAIT_MS);
     private final BlockingQueue<Source> heardOf = new ArrayBlockingQueue<>(256);
     private final AtomicBoolean sayAll = new AtomicBoolean();
-    private final Semaphore room = new Semaphore((int) MOST_WAITING_BYTES);
-    private final AtomicLong dropped = new AtomicLong();
     private final CountDownLatch closing = new CountDownLatch(1);
     private final Counts counts = new Counts();
     private final Keeping keeping = new Keeping(closing);
@@ -76,27 +71,14 @@ public final class Intake implements AutoCloseable {
         return this;
     }
 
-    /**
-     * Puts an event's message in the queue. Where the queue is full it waits, so that the broker slows its senders
-     * down, but not so long that the connection would be taken for dead; then it lets the message go, since its lane
-     * will send it again.
-     */
+    /** Takes an event's message in; where more has come than can be kept it waits for a while. */
     public void offer(Message message) {
-        try {
-            if (!room.tryAcquire(size(message), FULL_WAIT_MS, TimeUnit.MILLISECONDS)) {
-                dropped.incrementAndGet();
-            } else if (!waiting.offer(message, FULL_WAIT_MS, TimeUnit.MILLISECONDS)) {
-                room.release(size(message));
-                dropped.incrementAndGet();
-            }
-        } catch (InterruptedException e) {
-            Thread.currentThread().interrupt();
-        }
+        inbox.offer(message);
     }
 
     /** How it is; from any thread. */
     Vitals vitals(boolean reachesBroker) {
-        return counts.now(reachesBroker, turns.log() != null, waiting.size());
+        return counts.now(reachesBroker, turns.log() != null, inbox.size());
     }
 
     /** A lane has said which journal it writes: it is to be told how far that one is kept. */
@@ -123,7 +105,7 @@ public final class Intake implements AutoCloseable {
 
     private void run() {
         try {
-            while (closing.getCount() > 0 || !waiting.isEmpty()) {
+            while (closing.getCount() > 0 || inbox.size() > 0) {
                 guardedStep();
             }
         } catch (InterruptedException e) {
@@ -159,18 +141,15 @@ public final class Intake implements AutoCloseable {
     private boolean watch(long idleMs) throws InterruptedException {
         log = null;
         acknowledge();
-        Message first = waiting.poll(idleMs, TimeUnit.MILLISECONDS);
-        if (first != null) {
-            List<Message> messages = andMore(first);
-            messages.forEach(recent::add);
-            messages.forEach(each -> each.taken().run());
-        }
+        List<Message> messages = inbox.take(LARGEST_BATCH, idleMs);
+        messages.forEach(recent::add);
+        messages.forEach(each -> each.taken().run());
         for (Source each = heardOf.poll(); each != null; each = heardOf.poll()) {
             if (current.size() < Sorter.MOST_SOURCES) {
                 current.put(lane(each), each);
             }
         }
-        return first != null;
+        return !messages.isEmpty();
     }
 
     /** A turn of this host's, from what is kept by now. */
@@ -186,27 +165,15 @@ public final class Intake implements AutoCloseable {
         sayAll.set(true);
     }
 
-    /** With it what else is waiting, a batch at most; there is room in the queue again for as much. */
-    private List<Message> andMore(Message first) {
-        List<Message> messages = new ArrayList<>();
-        messages.add(first);
-        waiting.drainTo(messages, LARGEST_BATCH - 1);
-        messages.forEach(each -> room.release(size(each)));
-        return messages;
-    }
-
     private boolean keepWhatCame(long idleMs) throws InterruptedException {
-        Message first = waiting.poll(idleMs, TimeUnit.MILLISECONDS);
-        if (first != null) {
-            List<Message> messages = andMore(first);
-            messages.forEach(sorter::take);
-            messages.stream().filter(each -> each.taken() != Message.NOBODY_WAITS).forEach(unacknowledged::add);
-        }
+        List<Message> messages = inbox.take(LARGEST_BATCH, idleMs);
+        messages.forEach(sorter::take);
+        messages.stream().filter(each -> each.taken() != Message.NOBODY_WAITS).forEach(unacknowledged::add);
         for (Source each = heardOf.poll(); each != null; each = heardOf.poll()) {
             sorter.heardOf(each);
         }
         sorter.giveUpOverdue();
-        long letGo = dropped.getAndSet(0);
+        long letGo = inbox.droppedSince();
         if (letGo > 0) {
             counts.letGo(letGo);
             LOG.warn("{} events let go, more came than could be kept; their lanes will send them again", letGo);
@@ -225,7 +192,7 @@ public final class Intake implements AutoCloseable {
             acknowledge();
         }
         sayHowFar();
-        return first != null;
+        return !messages.isEmpty();
     }
 
     /** Everything that came is kept, and nothing is held that waits for something else. */
@@ -241,10 +208,6 @@ public final class Intake implements AutoCloseable {
                 sorter.differs(each);
             }
         }
-    }
-
-    private static int size(Message message) {
-        return message.payload().length + OVERHEAD_BYTES;
     }
 
     private void sayHowFar() {

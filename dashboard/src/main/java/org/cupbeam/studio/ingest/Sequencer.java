@@ -2,10 +2,7 @@ package org.cupbeam.studio.ingest;
 
 import java.util.ArrayList;
 import java.util.List;
-import java.util.Map;
 import java.util.Optional;
-import java.util.TreeMap;
-import java.util.function.ToLongFunction;
 
 /**
  * Puts one journal's items in order. What comes again is passed over; what comes early is held (a bounded number of
@@ -22,7 +19,7 @@ final class Sequencer<T> {
     static final long FURTHEST_AHEAD = 10_000_000;
 
     private final int mostHeld;
-    private final TreeMap<Long, T> held = new TreeMap<>();
+    private final Early<T> held;
     private long next;
     private long gapSinceNs;
     private int knocks;
@@ -30,10 +27,12 @@ final class Sequencer<T> {
     /**
      * @param last     the last number that is already kept; 0 for none
      * @param mostHeld how many early items are held at most
+     * @param held     where those are held; nothing as yet
      */
-    Sequencer(long last, int mostHeld) {
+    Sequencer(long last, int mostHeld, Early<T> held) {
         this.next = last + 1;
         this.mostHeld = mostHeld;
+        this.held = held;
     }
 
     /** Takes one item. @return what is now in order, the item itself among it or not */
@@ -56,8 +55,8 @@ final class Sequencer<T> {
             return List.of();
         }
         next = sequence + 1;
-        held.headMap(next).clear();
-        boolean goesOn = !held.isEmpty() && held.firstKey() == next;
+        held.dropBelow(next);
+        boolean goesOn = !held.isEmpty() && held.first() == next;
         return goesOn ? skip() : List.of();
     }
 
@@ -73,7 +72,7 @@ final class Sequencer<T> {
 
     /** Lets the furthest of what is held go, if anything is. */
     void letGo() {
-        held.pollLastEntry();
+        held.dropLast();
     }
 
     /** The last number that was given out in order; 0 for none. */
@@ -81,13 +80,13 @@ final class Sequencer<T> {
         return next - 1;
     }
 
-    /** How large what is held is, each by its own measure. */
-    long bytes(ToLongFunction<T> size) {
-        return held.isEmpty() ? 0 : held.values().stream().mapToLong(size).sum();
+    /** How large what is held is. */
+    long heldBytes() {
+        return held.bytes();
     }
 
     int held() {
-        return held.size();
+        return held.count();
     }
 
     /**
@@ -99,21 +98,20 @@ final class Sequencer<T> {
      */
     Optional<Missing> overdue(long nowNs, long patienceNs, int mostKnocks) {
         boolean waitedEnough = !held.isEmpty() && nowNs - gapSinceNs >= patienceNs && knocks >= mostKnocks;
-        return waitedEnough ? Optional.of(new Missing(next, held.firstKey() - 1)) : Optional.empty();
+        return waitedEnough ? Optional.of(new Missing(next, held.first() - 1)) : Optional.empty();
     }
 
     /** Gives the gap up. @return what follows it in order */
     List<T> skip() {
-        Map.Entry<Long, T> first = held.pollFirstEntry();
-        next = first.getKey() + 1;
-        return follow(first.getValue());
+        next = held.first() + 1;
+        return follow(held.takeFirst());
     }
 
     private List<T> follow(T item) {
-        List<T> inOrder = new ArrayList<>(1 + held.size());
+        List<T> inOrder = new ArrayList<>(1 + held.count());
         inOrder.add(item);
-        while (!held.isEmpty() && held.firstKey() == next) {
-            inOrder.add(held.pollFirstEntry().getValue());
+        while (!held.isEmpty() && held.first() == next) {
+            inOrder.add(held.takeFirst());
             next++;
         }
         knocks = 0;
@@ -124,14 +122,14 @@ final class Sequencer<T> {
         if (held.isEmpty()) {
             gapSinceNs = nowNs;
             knocks = 0;
-        } else if (sequence == held.firstKey()) {
+        } else if (sequence == held.first()) {
             knocks++;
-        } else if (sequence < held.firstKey()) {
+        } else if (sequence < held.first()) {
             knocks = 0;
         }
-        held.putIfAbsent(sequence, item);
-        if (held.size() > mostHeld) {
-            held.pollLastEntry();
+        held.put(sequence, item);
+        if (held.count() > mostHeld) {
+            held.dropLast();
         }
     }
 }

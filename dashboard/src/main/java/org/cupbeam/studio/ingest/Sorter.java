@@ -52,6 +52,8 @@ final class Sorter {
     private final List<Arrival> arrivals = new ArrayList<>();
     private final List<Batch.Missing> missing = new ArrayList<>();
     private final List<Batch.DeadLetter> deadLetters = new ArrayList<>();
+    /** Of all sources together, kept as it changes: with many lanes behind gaps nobody could add it up for each event. */
+    private long heldBytes;
     private long minuteNs;
     private int setAside;
 
@@ -92,18 +94,14 @@ final class Sorter {
         }
         int before = of.held();
         arrivals.addAll(of.offer(arrival.sequence(), arrival, nanoTime.getAsLong()));
-        if (of.held() > before && held() > MOST_HELD_BYTES) {
-            sources.values().stream().max(Comparator.comparingLong(Sorter::held)).orElse(of).letGo(); // its lane sends it again
+        if (of.held() > before && heldBytes > MOST_HELD_BYTES) {
+            sources.values().stream().max(Comparator.comparingLong(Sequencer::heldBytes)).orElse(of).letGo(); // its lane sends it again
         }
     }
 
-    /** What waits behind gaps, bytes; asked only where one more does. */
+    /** What waits behind gaps, bytes. */
     long held() {
-        return sources.values().stream().mapToLong(Sorter::held).sum();
-    }
-
-    private static long held(Sequencer<Arrival> of) {
-        return of.bytes(arrival -> arrival.payload().length);
+        return heldBytes;
     }
 
     /** Events whose numbers were given out before; to be compared with what is kept, once all of these are. */
@@ -163,6 +161,9 @@ final class Sorter {
     void giveUpOverdue() {
         long nowNs = nanoTime.getAsLong();
         complaints.look();
+        if (!holdsAny()) {
+            return;
+        }
         sources.forEach((source, sequencer) -> {
             Duration wait = sequencer.last() == 0 ? patience.atFirst() : patience.later();
             sequencer.overdue(nowNs, wait.toNanos(), patience.knocks()).ifPresent(gap -> {
@@ -192,7 +193,7 @@ final class Sorter {
 
     /** Whether anything waits for what lies before it. */
     boolean holdsAny() {
-        return sources.values().stream().anyMatch(each -> each.held() > 0);
+        return heldBytes > 0;
     }
 
     /** The number up to which everything of a source was given out in batches; 0 for none. */
@@ -217,7 +218,8 @@ final class Sorter {
     }
 
     private Sequencer<Arrival> follow(Source source, long upTo) {
-        Sequencer<Arrival> fresh = new Sequencer<>(upTo, MOST_HELD);
+        Sequencer<Arrival> fresh = new Sequencer<>(upTo, MOST_HELD,
+                new Early<>(arrival -> arrival.payload().length, change -> heldBytes += change));
         sources.put(source, fresh);
         journals.merge(lane(source), 1, Integer::sum);
         return fresh;

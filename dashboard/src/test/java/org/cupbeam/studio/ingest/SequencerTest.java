@@ -16,7 +16,7 @@ class SequencerTest {
     private static final long PATIENCE_NS = 100;
     private static final int KNOCKS = 2;
 
-    private final Sequencer<Long> sequencer = new Sequencer<>(0, 4);
+    private final Sequencer<Long> sequencer = new Sequencer<>(0, 4, early());
 
     @Example
     void givesOutAtOnceWhatComesInOrder() {
@@ -57,7 +57,7 @@ class SequencerTest {
 
     @Example
     void beginsAfterWhatIsKeptAlready() {
-        Sequencer<Long> later = new Sequencer<>(41, 4);
+        Sequencer<Long> later = new Sequencer<>(41, 4, early());
         assertThat(later.offer(41, 41L, 0)).isEmpty();
         assertThat(later.offer(42, 42L, 0)).containsExactly(42L);
     }
@@ -97,7 +97,7 @@ class SequencerTest {
 
     @Property
     void givesOutEachNumberOnceAndInOrderHoweverTheyCome(@ForAll("deliveries") List<Long> deliveries) {
-        Sequencer<Long> any = new Sequencer<>(0, 8);
+        Sequencer<Long> any = new Sequencer<>(0, 8, early());
         List<Long> out = new ArrayList<>();
         for (long each : deliveries) {
             out.addAll(any.offer(each, each, 0));
@@ -112,6 +112,28 @@ class SequencerTest {
     @Provide
     Arbitrary<List<Long>> deliveries() {
         return Arbitraries.longs().between(1, 30).list().ofMaxSize(120);
+    }
+
+    @Property
+    void knowsHowLargeIsWhatItHolds(@ForAll("deliveries") List<Long> deliveries) {
+        long[] told = {0};
+        Sequencer<Long> any = new Sequencer<>(0, 8, new Early<>(item -> item, change -> told[0] += change));
+        for (long each : deliveries) {
+            any.offer(each, each, 0);
+            assertThat(any.heldBytes()).isEqualTo(told[0]);
+            assertThat(any.heldBytes() == 0).isEqualTo(any.held() == 0);
+        }
+        long before = any.heldBytes();
+        if (any.held() > 0) {
+            assertThat(any.skip().stream().mapToLong(item -> item).sum()).isEqualTo(before - any.heldBytes());
+        }
+        any.keptUpTo(30);
+        assertThat(told[0]).isZero();
+        assertThat(any.heldBytes()).isZero();
+    }
+
+    private static Early<Long> early() {
+        return new Early<>(item -> 1, change -> { });
     }
 
     private List<Long> offer(long sequence) {
