@@ -9,14 +9,17 @@ import java.util.Locale;
 /**
  * Many lanes through a real Mosquitto into a real PostgreSQL, a board open for each, the packaged host in its own process.
  *
- * <p>Arguments: {@code curve} and the seconds of each step: lanes are doubled from 25 until the 99th percentile from putt to
- * board is above 250 ms, or events are not stored, or there are {@value #MOST_LANES}; a line of a table for each step. Or
- * {@code kills}, the seconds and the lanes: the host is killed (signal 9) twice meanwhile, and Mosquitto once.
+ * <p>Arguments: {@code curve} and the seconds of each step: lanes are doubled from 25 to {@value #MOST_LANES}, and then their putts
+ * a minute, until the 99th percentile from putt to board is above 250 ms or events are not stored; a line of a table for each
+ * step. Or {@code kills}, the seconds and the lanes: the host is killed (signal 9) twice meanwhile, and Mosquitto once.
+ * Or {@code step}, the seconds, the lanes and their putts a minute.
  */
 public final class FleetBench {
     private static final int FIRST_LANES = 25;
     /** The last doubling that a host shows all boards of. */
     private static final int MOST_LANES = 1_600;
+    private static final int PUTTS_PER_MINUTE = 30;
+    private static final int MOST_PUTTS_PER_MINUTE = 480;
     private static final double BAR_MS = 250;
 
     private FleetBench() {
@@ -26,31 +29,37 @@ public final class FleetBench {
         say("load %.1f at the start, %d processors, Java %s", load(), Runtime.getRuntime().availableProcessors(),
                 Runtime.version());
         int seconds = Integer.parseInt(args[1]);
-        if (args[0].equals("kills")) {
-            FleetRun.Result result = run(Integer.parseInt(args[2]), seconds, true);
-            say("%s", result);
-        } else {
-            curve(seconds);
+        int lanes = Integer.parseInt(args[2]);
+        switch (args[0]) {
+            case "kills" -> say("%s", run(lanes, PUTTS_PER_MINUTE, seconds, true));
+            case "step" -> say("%s", run(lanes, Integer.parseInt(args[3]), seconds, false));
+            case "curve" -> curve(seconds);
+            default -> throw new IllegalArgumentException("-Dfleet=" + args[0] + ": curve, kills or step");
         }
         System.exit(0);
     }
 
     private static void curve(int seconds) throws Exception {
-        say("| lanes | events/s | p50 ms | p99 ms | worst ms | host, %% of a core | PostgreSQL | Mosquitto | this program | host MB "
+        say("| lanes | putts a minute, each | events/s | p50 ms | p99 ms | worst ms | host, %% of a core | PostgreSQL | Mosquitto | this program | host MB "
                 + "| stored | load |");
-        say("| --- | --- | --- | --- | --- | --- | --- | --- | --- | --- | --- | --- |");
-        for (int lanes = FIRST_LANES; lanes <= MOST_LANES; lanes *= 2) {
-            FleetRun.Result result = run(lanes, seconds, false);
+        say("| --- | --- | --- | --- | --- | --- | --- | --- | --- | --- | --- | --- | --- |");
+        int lanes = FIRST_LANES;
+        int putts = PUTTS_PER_MINUTE;
+        FleetRun.Result result;
+        do {
+            result = run(lanes, putts, seconds, false);
             say("%s", result.row());
-            if (result.p99Ms() > BAR_MS || result.stored() < result.sent()) {
-                break;
+            if (lanes < MOST_LANES) {
+                lanes *= 2;
+            } else {
+                putts *= 2;
             }
-        }
+        } while (result.p99Ms() <= BAR_MS && result.stored() == result.sent() && putts <= MOST_PUTTS_PER_MINUTE);
     }
 
-    private static FleetRun.Result run(int lanes, int seconds, boolean kills) throws Exception {
+    private static FleetRun.Result run(int lanes, int putts, int seconds, boolean kills) throws Exception {
         Path folder = Files.createTempDirectory("fleet-bench");
-        try (FleetRun run = new FleetRun(folder, lanes)) {
+        try (FleetRun run = new FleetRun(folder, lanes, putts)) {
             return run.play(seconds, kills);
         } finally {
             try (var files = Files.walk(folder)) {

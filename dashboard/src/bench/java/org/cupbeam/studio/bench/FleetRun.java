@@ -22,7 +22,6 @@ import org.cupbeam.studio.PostgresServer;
 final class FleetRun implements AutoCloseable {
     private static final int WIRES = 8;
     private static final int WARM_UP_S = 15;
-    private static final int PUTTS_PER_MINUTE = 30;
     private static final int SETTLE_S = 60;
     private static final long SEED = 200;
     /** As the recipe in docs/mosquitto has it. */
@@ -30,7 +29,7 @@ final class FleetRun implements AutoCloseable {
     private static final String SIZE = "SELECT pg_database_size(current_database())";
 
     /** What a run came to; processor time in parts of one core, 0 of what was killed meanwhile. */
-    record Result(int lanes, double eventsPerS, double[] ms, long sent, long stored, long missing, double host, double postgres,
+    record Result(int lanes, int puttsPerMinute, double eventsPerS, double[] ms, long sent, long stored, long missing, double host, double postgres,
                   double mosquitto, double own, double hostMb, double bytesPerEvent, int neverShown, double load) {
         double p99Ms() {
             return at(0.99);
@@ -41,8 +40,8 @@ final class FleetRun implements AutoCloseable {
         }
 
         String row() {
-            return String.format(Locale.ROOT, "| %d | %.0f | %.1f | %.1f | %.0f | %.0f | %.0f | %.0f | %.0f | %.0f | %d of %d | %.1f |", lanes,
-                    eventsPerS, at(0.5), p99Ms(), at(1), 100 * host, 100 * postgres, 100 * mosquitto, 100 * own, hostMb,
+            return String.format(Locale.ROOT, "| %d | %d | %.0f | %.1f | %.1f | %.0f | %.0f | %.0f | %.0f | %.0f | %.0f | %d of %d | %.1f |", lanes,
+                    puttsPerMinute, eventsPerS, at(0.5), p99Ms(), at(1), 100 * host, 100 * postgres, 100 * mosquitto, 100 * own, hostMb,
                     stored, sent, load);
         }
 
@@ -55,6 +54,7 @@ final class FleetRun implements AutoCloseable {
     }
 
     private final Path folder;
+    private final int puttsPerMinute;
     private final String store = PostgresServer.emptyDatabase();
     private final List<FleetLane> lanes = new ArrayList<>();
     private final List<FleetWire> wires = new ArrayList<>();
@@ -65,8 +65,10 @@ final class FleetRun implements AutoCloseable {
     private HostProcess host;
     private long sent;
 
-    FleetRun(Path folder, int count) throws Exception {
+    /** @param puttsPerMinute of each lane */
+    FleetRun(Path folder, int count, int puttsPerMinute) throws Exception {
         this.folder = folder;
+        this.puttsPerMinute = puttsPerMinute;
         broker = new Mosquitto(0, PROMPT);
         port = Integer.parseInt(broker.uri().replaceAll(".*:", ""));
         Random random = new Random(SEED);
@@ -101,7 +103,7 @@ final class FleetRun implements AutoCloseable {
         double[] parts = IntStream.range(0, cpu.length).mapToDouble(i -> after[i].minus(cpu[i]).toNanos() / 1e9 / tookS).toArray();
         double[] ms = lanes.stream().flatMap(each -> each.arrivals.all().stream()).mapToDouble(Double::doubleValue).sorted().toArray();
         long stored = ask("SELECT count(*) FROM event");
-        return new Result(lanes.size(), (sent - before) / tookS, ms, sent, stored, ask("SELECT count(*) FROM missing"), parts[0],
+        return new Result(lanes.size(), puttsPerMinute, (sent - before) / tookS, ms, sent, stored, ask("SELECT count(*) FROM missing"), parts[0],
                 parts[1], parts[2], parts[3], host.residentMb("VmRSS"),
                 (double) (ask(SIZE) - emptyBytes) / Math.max(1, stored),
                 lanes.stream().mapToInt(each -> each.arrivals.missing()).sum(), FleetBench.load());
@@ -110,7 +112,7 @@ final class FleetRun implements AutoCloseable {
     /** All lanes putt evenly one after the other; whoever is late does not slow the next. */
     private void putt(int seconds, boolean timed, boolean kills) throws Exception {
         long startNs = System.nanoTime();
-        long eachNs = TimeUnit.MINUTES.toNanos(1) / PUTTS_PER_MINUTE / lanes.size();
+        long eachNs = TimeUnit.MINUTES.toNanos(1) / puttsPerMinute / lanes.size();
         long putts = TimeUnit.SECONDS.toNanos(seconds) / eachNs;
         long sweptNs = startNs;
         for (long i = 0; i < putts; i++) {
