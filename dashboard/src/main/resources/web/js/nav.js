@@ -11,7 +11,7 @@ const FIRST = [
   ["/players", "Players", "M12 11a3.6 3.6 0 1 0 0-7.2A3.6 3.6 0 0 0 12 11ZM4.5 20.5c.6-4 3.6-6 7.5-6s6.9 2 7.5 6"],
   ["/runs", "Logbook", "M6 3.5h12v17H6zM9.5 8h5M9.5 12h5M9.5 16h3"],
 ];
-const MORE = [["/insight", "Insight"], ["/lanes", "Lanes"], ["/green", "Greens"], ["/usage", "Usage"], ["/health", "Health"]];
+const MORE = [["/insight", "Insight"], ["/leagues", "Leagues"], ["/lanes", "Lanes"], ["/green", "Greens"], ["/usage", "Usage"], ["/health", "Health"]];
 
 /**
  * Builds it.

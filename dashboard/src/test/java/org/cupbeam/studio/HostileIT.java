@@ -82,6 +82,8 @@ class HostileIT {
                 new Look("/run/1", IMAGE),
                 new Look("/run/2", SCRIPT),
                 new Look("/usage", ""),
+                new Look("/leagues", IMAGE, "#open summary"),
+                new Look("/league/1", DRAWING),
                 new Look("/health", SCRIPT),
                 new Look("/health/home/lane-1", SCRIPT),
                 new Look("/card?side=2&lane=" + IMAGE.replace(" ", "%20"), "The lane reads"),

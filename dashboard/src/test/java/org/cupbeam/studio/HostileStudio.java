@@ -75,6 +75,8 @@ final class HostileStudio implements AutoCloseable {
         pages.done("POST", "/api/attempt/" + attempt + "/void", json("reason", cut(ALL, 400)));
         JsonNode read = pages.done("POST", "/api/drill-text/read", json("text", DrillFile.text(drill())));
         pages.done("POST", "/api/drills", "{\"drill\": " + read.get("drill") + "}");
+        pages.done("POST", "/api/leagues", "{\"drill\": " + read.get("drill") + ", \"first\": \"2026-11-18\", \"last\": \"2026-11-29\", "
+                + json("name", IMAGE).substring(1));
     }
 
     private static Score score() {

@@ -20,7 +20,7 @@ import java.util.List;
 class HouseTest {
     private static final String HOST = "org.cupbeam.studio";
     /** From the first room to the last; a room may use only those before it. The main is above them all. */
-    private static final List<String> ROOMS = List.of("ingest", "lease", "store", "insight", "usage", "coach", "web", "seed");
+    private static final List<String> ROOMS = List.of("ingest", "lease", "store", "insight", "usage", "league", "coach", "web", "seed");
     /**
      * What a room of the host may use of the controller; commission, since the same functions tell from rolled balls where beams
      * stand, whether at the lane's terminal or on its page.
@@ -54,6 +54,14 @@ class HouseTest {
             .orShould().callMethod(System.class, "nanoTime")
             .orShould().callMethod(System.class, "currentTimeMillis")
             .allowEmptyShould(true);
+
+    /** Places are worked out of what the store found, at a moment that is handed in. */
+    @ArchTest
+    static final ArchRule leaguesAreFunctions = ArchRuleDefinition.noClasses().that().resideInAPackage(HOST + ".league..")
+            .should().dependOnClassesThat().resideInAnyPackage("java.io..", "java.nio..", "java.sql..", "org.jdbi..", "org.slf4j..")
+            .orShould().dependOnClassesThat().areAssignableTo(java.time.Clock.class)
+            .orShould().callMethod(java.time.Instant.class, "now")
+            .orShould().callMethod(System.class, "currentTimeMillis");
 
     /** What is planted is there to check insight, so it must not come out of insight. */
     @ArchTest

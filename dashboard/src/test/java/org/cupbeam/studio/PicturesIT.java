@@ -46,6 +46,8 @@ class PicturesIT {
             run,     /run/RUN,       #visits li
             report,  /report/PLAYER, #far tr
             usage,   /usage,         #heat-body tr
+            leagues, /leagues,       #leagues li
+            league,  /league/1,      #all tr
             health,  /health,        #lanes li
             rig,     /health/LANE,   #sensors tr
             """)

@@ -35,7 +35,11 @@ public final class ScriptedLane {
     private Instant wall = START;
 
     public ScriptedLane(String lane, String journal) {
-        this.source = new Source("home", lane, journal);
+        this("home", lane, journal);
+    }
+
+    public ScriptedLane(String studio, String lane, String journal) {
+        this.source = new Source(studio, lane, journal);
     }
 
     /** Switches the machine on again, its wall clock standing wherever it stands. */

@@ -2,11 +2,15 @@ package org.cupbeam.studio.bench;
 
 import java.time.Instant;
 import java.time.LocalDate;
+import java.util.Comparator;
 import java.util.List;
 import java.util.Random;
+import java.util.Set;
 import java.util.stream.IntStream;
 import org.cupbeam.drill.Drill;
 import org.cupbeam.drill.DrillFile;
+import org.cupbeam.event.Tags;
+import org.cupbeam.studio.league.Weeks;
 import org.cupbeam.studio.seed.Scenario;
 import org.cupbeam.studio.seed.Seed;
 import org.cupbeam.studio.seed.Size;
@@ -14,6 +18,8 @@ import org.cupbeam.studio.store.Database;
 import org.cupbeam.studio.store.LaneName;
 import org.cupbeam.studio.store.Shelf;
 import org.cupbeam.studio.store.Store;
+import org.cupbeam.studio.store.league.League;
+import org.cupbeam.studio.store.league.LeagueBook;
 import org.cupbeam.studio.store.logbook.Drills;
 import org.cupbeam.studio.web.PageQuestions.Found;
 import org.cupbeam.studio.web.PageQuestions.Run;
@@ -42,6 +48,10 @@ record AskedStore(Found found, List<String> journals, long attempts, long events
                     store.writing(h -> Shelf.add(h, made, "bench", 0));
                 }
             }
+            if (store.read(LeagueBook::all).stream().noneMatch(each -> each.league().weeks() == League.MOST_WEEKS)) {
+                store.writing(h -> LeagueBook.open(h, new League("Half a year", DrillFile.preset("ladder"), Tags.NONE, Scenario.ZONE,
+                        Weeks.monday(LocalDate.now(Scenario.ZONE)).minusWeeks(League.MOST_WEEKS - 1L), League.MOST_WEEKS, 3, Set.of()), "bench", 0));
+            }
             return store.read(h -> look(h, store));
         }
     }
@@ -64,6 +74,7 @@ record AskedStore(Found found, List<String> journals, long attempts, long events
                 h.createQuery("SELECT at_ms, journal_id, sequence FROM correction ORDER BY sequence LIMIT 500").map((row, ctx) ->
                         row.getLong(1) + "_" + row.getInt(2) + "_" + row.getLong(3)).list(),
                 Drills.names(h), Shelf.all(h).stream().map(Shelf.Kept::id).toList(),
+                LeagueBook.all(h).stream().sorted(Comparator.comparing(each -> -each.league().weeks())).map(LeagueBook.Kept::id).toList(),
                 LocalDate.ofInstant(Instant.ofEpochMilli(now), Scenario.ZONE));
         return new AskedStore(found, h.createQuery("SELECT j.name FROM journal j ORDER BY j.lane_id").mapTo(String.class).list(),
                 count(store, "SELECT count(*) FROM attempt"), count(store, "SELECT count(*) FROM event"));

@@ -1,7 +1,14 @@
 package org.cupbeam.studio.seed;
 
+import java.time.Instant;
+import java.time.LocalDate;
 import java.time.ZoneId;
 import java.util.List;
+import java.util.Set;
+import org.cupbeam.drill.DrillFile;
+import org.cupbeam.event.Tags;
+import org.cupbeam.studio.league.Weeks;
+import org.cupbeam.studio.store.league.League;
 import org.cupbeam.studio.usage.OpeningHours;
 
 /** The made-up studio. */
@@ -16,6 +23,12 @@ public final class Scenario {
     private static final List<String> LANES = List.of("north", "window", "stairs");
 
     private Scenario() {
+    }
+
+    /** Six weeks of the ladder, of which three are over. */
+    static League league(Instant now) {
+        return new League("Ladder of the dark weeks", DrillFile.preset("ladder"), Tags.NONE, ZONE,
+                Weeks.monday(LocalDate.ofInstant(now, ZONE)).minusWeeks(3), 6, 1, Set.of());
     }
 
     /** A lane's name on the wire; the first is 0. */

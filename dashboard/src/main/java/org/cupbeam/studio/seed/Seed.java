@@ -12,6 +12,7 @@ import org.cupbeam.studio.ingest.EventLog;
 import org.cupbeam.studio.seed.LaneBook.Written;
 import org.cupbeam.studio.store.Keeper;
 import org.cupbeam.studio.store.Store;
+import org.cupbeam.studio.store.league.LeagueBook;
 import org.cupbeam.studio.usage.StudioTime;
 
 /** Fills a store with a made-up year. */
@@ -55,6 +56,7 @@ public final class Seed {
         store.writing(h -> new StudioTime(Scenario.ZONE, Scenario.HOURS).set(h, end.toEpochMilli()));
         Mishaps.fill(store, end, seed, size);
         CoachsDesk.fill(store, year.people(), seed, size);
+        store.writing(h -> LeagueBook.open(h, Scenario.league(end), Scenario.COACH, end.toEpochMilli()));
         return planted;
     }
 

@@ -14,6 +14,8 @@ import org.jdbi.v3.core.Handle;
  * place stands that somebody was forgotten, so that what was counted goes on adding up.
  */
 final class Forgetting {
+    /** What stands in a name's place, with the number that the player had. */
+    static final String INSTEAD = "forgotten player ";
     private static final int MOST_MENTIONS = 1_000;
 
     /** The events from one to another of a journal. */
@@ -34,7 +36,7 @@ final class Forgetting {
         this.h = h;
         this.player = player;
         this.nowMs = nowMs;
-        this.instead = "forgotten player " + player;
+        this.instead = INSTEAD + player;
         this.name = h.select("SELECT name FROM player WHERE id = ?", player).mapTo(String.class).one();
         this.keys = new HashSet<>(h.select("SELECT name_key FROM player WHERE id = ? UNION SELECT name_key "
                 + "FROM player_alias WHERE player_id = ?", player, player).mapTo(String.class).list());
@@ -54,6 +56,7 @@ final class Forgetting {
         signatures("note", "withdrawn_by");
         signatures("amendment", "by_whom");
         signatures("shelf_drill", "changed_by");
+        signatures("league", "changed_by");
         h.execute("UPDATE amendment SET was = NULL, became = NULL WHERE player_id IN (" + ids + ") "
                 + "AND what IN ('renamed', 'merged')");
         new Mentions(h, words, instead).all();

@@ -7,7 +7,7 @@ import org.jdbi.v3.core.Handle;
 /** Takes a name out of what others wrote, or a program said, where it may stand among other words. */
 final class Mentions {
     private static final Map<String, List<String>> KEYED = Map.of("amendment", List.of("reason"), "player", List.of("remark"),
-            "fault", List.of("words", "sign"));
+            "league", List.of("name"), "fault", List.of("words", "sign"));
 
     private final Handle h;
     private final NameWords words;

@@ -1,7 +1,7 @@
 package org.cupbeam.studio.store;
 
 /** What may be written by people into the record. */
-final class Texts {
+public final class Texts {
     /** The longest name, in characters: as long as lanes take. */
     static final int NAME = 40;
 
@@ -13,7 +13,7 @@ final class Texts {
      *
      * @throws IllegalArgumentException with what is wrong and what would do
      */
-    static String line(String what, String text, int longest) {
+    public static String line(String what, String text, int longest) {
         return checked(what, text, longest, false);
     }
 

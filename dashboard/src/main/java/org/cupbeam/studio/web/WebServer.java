@@ -103,6 +103,7 @@ public final class WebServer implements AutoCloseable {
                 new PlacesRoutes(lanes),
                 new CardRoutes(store, wall),
                 new UsageRoutes(store, wall),
+                new LeagueRoutes(store, lanes, wall),
                 new LogbookPages(),
                 new LogbookRoutes(store, wall),
                 new RecordRoutes(store, wall),

@@ -32,6 +32,8 @@ public final class HttpTarget implements Target, AutoCloseable {
     private static final int MOST_READ = 4 << 20;
     private static final String DRILL = "{\"name\":\"D\",\"stations\":{\"first_mm\":914.4,\"step_mm\":914.4,\"count\":3},\"balls\":"
             + "{\"count\":6,\"supply\":\"every-station\"},\"advance\":{\"holed\":1}}";
+    private static final String LEAGUE = "{\"name\":\"L\",\"drill\":" + DRILL + ",\"breaks\":\"straight\",\"slope\":null,\"first\":\"2026-11-18\","
+            + "\"last\":\"2026-12-01\",\"runs\":2,\"studios\":[\"home\"]}";
     private static final List<String> LOOKS = List.of("/", "/lanes", "/board/home/one", "/api/players?name=a&by=name", "/api/player/1",
             "/api/runs?player=1&drill=Ladder&from=2026-11-01&to=2026-11-25&limit=5&lane=1&breaks=straight&slope=uphill",
             "/api/runs?after=1-2", "/api/run/1", "/api/report/1?day=2026-11-25", "/api/changes?after=9", "/api/usage?month=2026-11",
@@ -40,6 +42,7 @@ public final class HttpTarget implements Target, AutoCloseable {
             "/api/health/home/one/places?beam=0&at_mm=-300&within_mm=2",
             "/api/green/home/one/export?as=json", "/api/card?stimp_ft=10&uphill_percent=1&side_percent=1&past_mm=300&stations_mm=1000,2000",
             "/api/card/export?as=csv&stimp_ft=9&uphill_percent=0&side_percent=0&past_mm=300&stations_mm=1000", "/api/health",
+            "/api/leagues", "/api/league/1?week=2026-W48", "/api/league/1/export?as=csv&sheet=weeks",
             "/api/drills/1/file", "/api/presets/ladder/file", "/api/player/1/export?as=json", "/api/runs/export?as=csv&sheet=runs",
             "/api/record/export?as=json", "/api/lanes/home/one/putts", "/css/base.css", "/live/lanes", "/live/home/one", "/sign-in?to=%2F");
     private static final List<List<String>> CHANGES = List.of(
@@ -57,6 +60,8 @@ public final class HttpTarget implements Target, AutoCloseable {
             List.of("POST", "/api/green/home/one/test/keep", "{\"without\":[1,2]}"), List.of("POST", "/api/drills", "{\"drill\":" + DRILL + "}"),
             List.of("PUT", "/api/drills/1", "{\"drill\":" + DRILL + ",\"version\":1}"), List.of("DELETE", "/api/drills/1", "{\"version\":1}"),
             List.of("POST", "/api/drills/1/put-back", ""), List.of("POST", "/api/drill-text/read", "{\"text\":\"name = \\\"D\\\"\\n[balls]\"}"),
+            List.of("POST", "/api/leagues", LEAGUE), List.of("DELETE", "/api/league/1", ""), List.of("POST", "/api/league/1/put-back", ""),
+            List.of("PUT", "/api/league/1", "{\"version\":1,\"name\":\"M\",\"last\":\"2026-12-01\"}"),
             List.of("POST", "/api/drill-text/write", "{\"drill\":" + DRILL + "}"),
             List.of("POST", "/api/drill-rehearsal", "{\"drill\":" + DRILL + ",\"duel\":true,\"putts\":\"hsmp\",\"rig_limit_mm\":900}"),
             List.of("POST", "/api/lanes/home/one/commands", "{\"id\":\"c-1\",\"command\":\"start\",\"drill\":" + DRILL + ",\"players\":[\"A\"]}"),
@@ -77,6 +82,7 @@ public final class HttpTarget implements Target, AutoCloseable {
                 lane.misses("r1", "d1", "Ada", 2, 417), lane.misses("r2", "d1", "Bo", 1, 1_200));
         pages.lanes.health(new Topics("home", "one"), Scenes.online(1, "j1"));
         pages.done("POST", "/api/drills", "{\"drill\":" + DRILL + "}");
+        pages.done("POST", "/api/leagues", LEAGUE);
     }
 
     @Override

@@ -19,10 +19,12 @@ public final class PageQuestions {
      * @param runs      of any time; the longest have the most putts
      * @param changes   places in the list of what was put right
      * @param drills    names; kept ones are numbers on the shelf
+     * @param leagues   numbers, the longest first
      */
     public record Found(Random random, String studio, List<String> lanes, List<Integer> laneIds, List<Integer> busy,
                         List<Integer> quiet, List<String> names, List<Run> runs, List<Integer> longest, List<String> changes,
-                        List<String> drills, List<Integer> kept, LocalDate today) {
+                        List<String> drills, List<Integer> kept, List<Integer> leagues,
+                        LocalDate today) {
         <T> T any(List<T> of) {
             return of.get(random.nextInt(of.size()));
         }
@@ -87,6 +89,11 @@ public final class PageQuestions {
             ask("/api/report/{id}", "a quiet player's report", f -> "/api/report/" + f.any(f.quiet)),
             ask("/api/usage", "this month of usage", f -> "/api/usage"),
             ask("/api/usage", "any month of usage", f -> "/api/usage?month=" + f.day().toString().substring(0, 7)),
+            ask("/api/leagues", "leagues", f -> "/api/leagues"),
+            ask("/api/leagues/choices", "what a league can be opened for", f -> "/api/leagues/choices"),
+            ask("/api/league/{id}", "a league of half a year, this week", f -> "/api/league/" + f.leagues.get(0)),
+            ask("/api/league/{id}", "any league", f -> "/api/league/" + f.any(f.leagues)),
+            file("/api/league/{id}/export", "a league of half a year", f -> "/api/league/" + f.leagues.get(0) + "/export?as=json"),
             ask("/api/green", "all greens now", f -> "/api/green"),
             ask("/api/green/{studio}/{lane}", "a green, today and 60 days", f -> "/api/green/" + lane(f)),
             ask("/api/green/{studio}/{lane}", "a green, any day and the 60 before", f -> "/api/green/" + lane(f) + "?day=" + f.day()),
@@ -123,7 +130,7 @@ public final class PageQuestions {
     public static final List<String> PAGES = List.of("/", "/lanes", "/board/{studio}/{lane}", "/control",
             "/control/{studio}/{lane}", "/players", "/player/{id}", "/runs", "/run/{id}", "/report/{id}", "/usage", "/health",
             "/health/{studio}/{lane}", "/green", "/green/{studio}/{lane}", "/green/{studio}/{lane}/test", "/card", "/drills",
-            "/insight", "/insight/{id}", "/advice/{id}", "/sign-in", "/lib/d3-7.9.0.js");
+            "/insight", "/insight/{id}", "/advice/{id}", "/leagues", "/league/{id}", "/sign-in", "/lib/d3-7.9.0.js");
 
     private PageQuestions() {
     }

@@ -1,0 +1,49 @@
+package org.cupbeam.studio.league;
+
+import java.time.Instant;
+import java.util.ArrayList;
+import java.util.Arrays;
+import java.util.List;
+import org.cupbeam.studio.store.league.Played;
+import org.cupbeam.studio.store.sheet.Sheet;
+
+/** A league's tables for other programs: over all weeks, week by week, and the runs that they are made of. */
+public final class LeagueSheets {
+    private static final List<String> SUMS = List.of("player", "player_number", "studios", "runs", "stations_cleared", "attempts",
+            "holed", "mean_miss_mm");
+
+    private LeagueSheets() {
+    }
+
+    /** @param best the best runs of each player in each week, so many as count */
+    public static List<Sheet> of(Weeks weeks, List<Played> best) {
+        List<List<Object>> byWeek = new ArrayList<>();
+        for (int week = 1; week <= weeks.number(); week++) {
+            String name = weeks.name(week);
+            Table.of(best, week).rows().forEach(row -> byWeek.add(cells(name, row)));
+        }
+        return List.of(new Sheet("table", columns("weeks"), Table.of(best).rows().stream().map(row ->
+                        cells(row.weeks().size(), row)).toList()),
+                new Sheet("weeks", columns("week"), byWeek),
+                new Sheet("runs", List.of("week", "player", "player_number", "studio", "lane", "run_number", "began", "stations_cleared",
+                        "attempts", "holed", "mean_miss_mm"), best.stream().map(each -> cells(weeks, each)).toList()));
+    }
+
+    private static List<String> columns(String first) {
+        List<String> all = new ArrayList<>(List.of(first, "place"));
+        all.addAll(SUMS);
+        return all;
+    }
+
+    private static List<Object> cells(Object first, Table.Row row) {
+        Sum sum = row.sum();
+        return Arrays.asList(first, row.place(), row.name(), row.player(), String.join(" ", row.studios()), sum.runs(), sum.cleared(),
+                sum.attempts(), sum.holed(), Double.isInfinite(sum.missMm()) ? null : (Object) sum.missMm());
+    }
+
+    private static List<Object> cells(Weeks weeks, Played run) {
+        return Arrays.asList(weeks.name(run.week()), run.name(), run.player(), run.studio(), run.lane(), run.run(),
+                Instant.ofEpochMilli(run.atMs()).toString(), run.cleared(), run.attempts(), run.holed(),
+                Double.isNaN(run.meanMissMm()) ? null : (Object) run.meanMissMm());
+    }
+}

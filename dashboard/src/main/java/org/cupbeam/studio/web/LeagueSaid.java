@@ -1,0 +1,129 @@
+package org.cupbeam.studio.web;
+
+import com.fasterxml.jackson.annotation.JsonRawValue;
+import java.time.Clock;
+import java.util.List;
+import java.util.Set;
+import java.util.stream.IntStream;
+import org.cupbeam.drill.Worded;
+import org.cupbeam.event.DrillJson;
+import org.cupbeam.event.Health;
+import org.cupbeam.event.Stamp;
+import org.cupbeam.event.Topics;
+import org.cupbeam.studio.league.Heard;
+import org.cupbeam.studio.league.Sum;
+import org.cupbeam.studio.league.Table;
+import org.cupbeam.studio.league.Weeks;
+import org.cupbeam.studio.store.league.LaneHeard;
+import org.cupbeam.studio.store.league.League;
+import org.cupbeam.studio.store.league.LeagueBook.Kept;
+import org.cupbeam.studio.store.league.Played;
+import org.jdbi.v3.core.Handle;
+
+/** A league as its page reads it: the table over all weeks, one week's, and which studios that week has yet to hear. */
+final class LeagueSaid {
+    /** The most rows of a table that are sent; the rest is in the export. */
+    static final int MOST_ROWS = 500;
+    private static final long BEFORE_MS = 4L * 7 * 24 * 3_600_000;
+
+    /** A league's heading. @param now the week that goes on; 0 before the first, one more than there are after the last */
+    record Head(int id, int version, String name, @JsonRawValue String drill, String breaks, String slope, String zone,
+                List<Week> weeks, int now, int runs, Set<String> studios, String changedBy, long changedMs) {
+    }
+
+    /** @param from its Monday, {@code to} its Sunday */
+    record Week(int number, String name, String from, String to) {
+    }
+
+    /** @param missMm null where a run's misses have no finish */
+    record Figures(int runs, int cleared, int attempts, int holed, Double missMm) {
+        static Figures of(Sum sum) {
+            return sum == null ? null : new Figures(sum.runs(), sum.cleared(), sum.attempts(), sum.holed(),
+                    Double.isInfinite(sum.missMm()) ? null : sum.missMm());
+        }
+    }
+
+    /** @param weeks stations cleared in each week that has begun, from the first on; null where nothing was played */
+    record Row(int place, boolean shared, int player, String name, Set<String> studios, Figures figures, List<Integer> weeks,
+               List<Run> played) {
+    }
+
+    /** A run that counts, of {@code ofSoMany} that were played in its week. */
+    record Run(int id, String studio, String lane, long atMs, int ofSoMany) {
+    }
+
+    /** @param heard null while the week goes on */
+    record OneWeek(int number, int players, List<Row> rows, HeardSaid heard) {
+    }
+
+    record HeardSaid(int studios, List<Heard.Behind> behind) {
+    }
+
+    record Whole(Head league, int players, List<Row> rows, OneWeek week) {
+    }
+
+    private final LiveLanes lanes;
+    private final Clock clock;
+
+    LeagueSaid(LiveLanes lanes, Clock clock) {
+        this.lanes = lanes;
+        this.clock = clock;
+    }
+
+    Head head(Kept kept) {
+        League league = kept.league();
+        Weeks weeks = Weeks.of(league);
+        return new Head(kept.id(), kept.version(), league.name(), DrillJson.text(league.drill()), word(league.tags().breaks()),
+                word(league.tags().slope()), league.zone().getId(), IntStream.rangeClosed(1, league.weeks()).mapToObj(each ->
+                new Week(each, weeks.name(each), weeks.monday(each).toString(), weeks.monday(each).plusDays(6).toString())).toList(),
+                weeks.at(clock.millis()), league.runs(), league.inOrder(), kept.changedBy(), kept.changedMs());
+    }
+
+    /** @param weekOrNull a week's name, as 2026-W48; without one, that of now, or the last */
+    Whole whole(Handle h, Kept kept, String weekOrNull) {
+        Weeks weeks = Weeks.of(kept.league());
+        long nowMs = clock.millis();
+        int begun = Math.min(weeks.at(nowMs), weeks.number());
+        int week = week(weeks, weekOrNull, begun);
+        List<Played> best = Played.in(h, kept.league(), weeks.begun(nowMs));
+        Table all = Table.of(best);
+        List<Played> ofWeek = best.stream().filter(each -> each.week() == week).toList();
+        return new Whole(head(kept), all.rows().size(), rows(all, begun, List.of()),
+                week == 0 ? null : new OneWeek(week, Table.of(best, week).rows().size(), rows(Table.of(best, week), 0, ofWeek),
+                        weeks.toMs(week) > nowMs ? null : heard(h, kept.league(), weeks, week)));
+    }
+
+    private static int week(Weeks weeks, String nameOrNull, int otherwise) {
+        if (nameOrNull == null) {
+            return otherwise;
+        }
+        return IntStream.rangeClosed(1, weeks.number()).filter(each -> weeks.name(each).equals(nameOrNull)).findFirst()
+                .orElseThrow(() -> Refusal.badRequest("Give a week of this league, as " + weeks.name(1) + "."));
+    }
+
+    private static List<Row> rows(Table table, int begun, List<Played> played) {
+        return table.rows().stream().limit(MOST_ROWS).map(row -> new Row(row.place(), row.shared(), row.player(), row.name(),
+                row.studios(), Figures.of(row.sum()), IntStream.rangeClosed(1, begun).mapToObj(each -> row.weeks().containsKey(each)
+                ? (Integer) row.weeks().get(each).cleared() : null).toList(),
+                played.stream().filter(each -> each.player() == row.player()).map(each -> new Run(each.run(), each.studio(),
+                        each.lane(), each.atMs(), each.ofSoMany())).toList())).toList();
+    }
+
+    private HeardSaid heard(Handle h, League league, Weeks weeks, int week) {
+        List<LaneHeard> heard = LaneHeard.all(h, weeks.fromMs(week) - BEFORE_MS, weeks.toMs(week)).stream()
+                .map(each -> each.upTo(saysNothingWaits(each))).toList();
+        Heard of = Heard.of(heard, league.studios(), weeks.toMs(week));
+        return new HeardSaid(of.studios(), of.behind());
+    }
+
+    /** When a lane last said, by a clock that can be believed, that nothing of its waits to be stored, ms; 0 for never. */
+    private long saysNothingWaits(LaneHeard lane) {
+        return lanes.find(new Topics(lane.studio(), lane.lane())).map(LiveLane::health).map(Health::report)
+                .filter(report -> report.outbox() == 0 && report.clock() == Stamp.Clock.SYNCHRONISED)
+                .map(report -> Math.min(report.time().toEpochMilli(), clock.millis())).orElse(0L);
+    }
+
+    private static String word(Worded wordOrNull) {
+        return wordOrNull == null ? null : wordOrNull.word();
+    }
+}
