@@ -8,6 +8,7 @@ import java.net.URI;
 import java.net.http.HttpClient;
 import java.net.http.HttpRequest;
 import java.net.http.HttpResponse;
+import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.List;
 import java.util.Map;
@@ -130,6 +131,17 @@ class OperatorRoutesTest {
             asked.addAll(names);
         }
         assertThat(asked).isEqualTo(exposed.keySet());
+    }
+
+    @Test
+    void theAlarmsAreOfTheseMetricsAndByTheirLabels() throws Exception {
+        List<String> exposed = samples();
+        List<String> exprs = Files.readAllLines(Path.of("../docs/prometheus/cupbeam-rules.yml")).stream()
+                .filter(line -> line.strip().startsWith("expr:")).toList();
+        assertThat(exprs).hasSizeGreaterThan(4).allSatisfy(expr -> assertThat(OURS.matcher(expr).results().map(MatchResult::group))
+                .isNotEmpty().allSatisfy(name -> assertThat(exposed).as(name).anyMatch(line -> line.startsWith(name))));
+        assertThat(exprs.stream().filter(each -> each.contains("(studio, lane)"))).hasSize(2);
+        assertThat(exposed).filteredOn(line -> line.startsWith("cupbeam_lane_")).allMatch(line -> line.contains("lane=") && line.contains("studio="));
     }
 
     private List<String> samples() throws Exception {
