@@ -25,6 +25,13 @@ public interface EventLog {
     void commit(Batch batch);
 
     /**
+     * Reads again what an earlier version kept and did not understand. Done at the beginning of a turn, before anything is
+     * committed.
+     */
+    default void readAgain() {
+    }
+
+    /**
      * Whether an event that is kept under this one's name says something else. Whatever is not kept does not.
      *
      * @throws RuntimeException when that cannot be looked up now

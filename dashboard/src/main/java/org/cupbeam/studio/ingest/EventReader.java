@@ -3,6 +3,7 @@ package org.cupbeam.studio.ingest;
 import java.time.Clock;
 import java.util.Optional;
 import org.cupbeam.event.BadMessage;
+import org.cupbeam.event.Data;
 import org.cupbeam.event.Event;
 import org.cupbeam.event.EventJson;
 import org.cupbeam.event.Source;
@@ -10,7 +11,8 @@ import org.cupbeam.event.Topics;
 
 /**
  * Reads messages of event topics. An event that says who it is, but not in words that are understood, is kept all the
- * same: otherwise its lane would send it for ever, and nothing after it would get in.
+ * same: otherwise its lane would send it for ever, and nothing after it would get in. That is how a newer lane speaks to an
+ * older host: what the host does not know yet it reads again once it is newer ({@link EventLog#readAgain}).
  */
 final class EventReader {
     private final Clock wall;
@@ -38,6 +40,10 @@ final class EventReader {
     private Arrival parsed(byte[] payload) throws Refused {
         try {
             Event event = EventJson.decode(payload);
+            if (event.data() instanceof Data.Other other) {
+                return new Arrival(event.source(), event.sequence(), event.time(), null, "type: is " + other.type()
+                        + ", which this version does not know; kept for one that does", payload, wall.instant());
+            }
             return new Arrival(event.source(), event.sequence(), event.time(), event, null, payload, wall.instant());
         } catch (BadMessage e) {
             return notUnderstood(payload, e);

@@ -154,6 +154,7 @@ public final class Intake implements AutoCloseable {
 
     /** A turn of this host's, from what is kept by now. */
     private void begin(EventLog now) {
+        readAgain(now);
         List<EventLog.Kept> kept = now.kept();
         Map<Topics, Source> heard = new LinkedHashMap<>(current);
         current.clear();
@@ -163,6 +164,18 @@ public final class Intake implements AutoCloseable {
         recent.takeAll().forEach(sorter::take);
         log = now;
         sayAll.set(true);
+    }
+
+    /** Whatever becomes of that, what comes now is kept. */
+    private static void readAgain(EventLog from) {
+        try {
+            from.readAgain();
+        } catch (NotOurTurn e) {
+            throw e;
+        } catch (RuntimeException e) {
+            LOG.warn("what an earlier version did not understand was not read again ({}); it is kept, and tried at the next start",
+                    e.toString());
+        }
     }
 
     private boolean keepWhatCame(long idleMs) throws InterruptedException {

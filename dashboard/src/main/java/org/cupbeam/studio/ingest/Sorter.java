@@ -79,6 +79,9 @@ final class Sorter {
             }
             put(arrival, sequencer);
             touched.add(arrival.source());
+            if (arrival.problem() != null) {
+                complaints.about(message.topic(), "an event is kept, but not understood: " + arrival.problem());
+            }
         } catch (Refused e) {
             setAside(message.topic(), e.getMessage(), message.payload());
         }

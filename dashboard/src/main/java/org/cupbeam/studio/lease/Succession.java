@@ -171,6 +171,11 @@ public final class Succession implements Turns, AutoCloseable {
         }
 
         @Override
+        public void readAgain() {
+            log.readAgain();
+        }
+
+        @Override
         public boolean differs(Arrival arrival) {
             return log.differs(arrival);
         }

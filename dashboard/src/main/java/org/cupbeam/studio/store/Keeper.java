@@ -70,6 +70,17 @@ public final class Keeper implements EventLog {
     }
 
     @Override
+    public void readAgain() {
+        new ReadingAgain(store, boots, (h, at, event) -> {
+            Rows rows = new Rows(h);
+            Quarters quarters = new Quarters();
+            understood(h, at, event, entered(h, at.journal(), at.sequence()), rows, quarters);
+            rows.write();
+            quarters.write(h);
+        }).all();
+    }
+
+    @Override
     public boolean differs(Arrival arrival) {
         Source is = arrival.source();
         return store.read(h -> h.select("""
@@ -126,14 +137,18 @@ public final class Keeper implements EventLog {
         }
         Boots.When when = boots.when(h, journal, event.sequence(), event.data().stamp(), event.time());
         rows.event(journal, arrival, when);
-        Context at = new Context(journal, lane, event.sequence(), when);
+        understood(h, new Context(journal, lane, event.sequence(), when), event, entered, rows, quarters);
+    }
+
+    /** What an event says, in the tables that pages ask. @param entered whether it is an attempt that an import has told of */
+    private void understood(Handle h, Context at, Event event, boolean entered, Rows rows, Quarters quarters) {
         if (event.data() instanceof Data.Attempt attempt) {
             if (entered) {
                 return;
             }
             Plays.Run run = attempt.play() == null ? null : plays.runOf(h, at, attempt.play());
-            rows.attempt(numbers.next(h, "attempt"), journal, event.sequence(), lane, when.atMs(), attempt, run);
-            quarters.add(lane, when.atMs(), attempt.putt().outcome() == Putt.Outcome.HOLED);
+            rows.attempt(numbers.next(h, "attempt"), at.journal(), event.sequence(), at.lane(), at.atMs(), attempt, run);
+            quarters.add(at.lane(), at.atMs(), attempt.putt().outcome() == Putt.Outcome.HOLED);
         } else if (event.data() instanceof Data.Run run) {
             play(h, at, run, rows);
         } else if (event.data() instanceof Data.Correction || event.data() instanceof Data.Clock) {

@@ -17,7 +17,7 @@ import org.cupbeam.studio.store.Keeper;
 import org.cupbeam.studio.store.Store;
 
 /** What two lanes said through some evenings, and what a store makes of it. */
-final class Evenings {
+public final class Evenings {
     private static final Instant NOW = Instant.parse("2026-11-25T19:00:00Z");
     private static final List<String> STORY = List.of(
             "SELECT j.name, e.sequence, e.type, e.envelope, e.at_ms, e.synchronised, e.problem FROM event e JOIN journal j ON j.id = e.journal_id ORDER BY 1, 2",
@@ -36,7 +36,7 @@ final class Evenings {
 
     private final List<List<Event>> lanes = new ArrayList<>();
 
-    Evenings(int games) {
+    public Evenings(int games) {
         for (String name : List.of("one", "two")) {
             ScriptedLane lane = new ScriptedLane("bay-" + name, "journal" + name);
             List<Event> said = new ArrayList<>();
@@ -81,7 +81,7 @@ final class Evenings {
         said.add(lane.endsDuel(duel, players.get(0)));
     }
 
-    List<Event> all() {
+    public List<Event> all() {
         return lanes.stream().flatMap(List::stream).toList();
     }
 
@@ -109,8 +109,13 @@ final class Evenings {
     /** All that pages tell of these evenings. */
     static List<List<String>> story(Path file) {
         try (Store store = Store.open(Database.file(file))) {
-            return STORY.stream().map(sql -> store.read(h -> h.createQuery(sql).map((row, ctx) -> line(row)).list())).toList();
+            return story(store);
         }
+    }
+
+    /** The same, of an open store. */
+    public static List<List<String>> story(Store store) {
+        return STORY.stream().map(sql -> store.read(h -> h.createQuery(sql).map((row, ctx) -> line(row)).list())).toList();
     }
 
     private static String line(ResultSet row) throws SQLException {
