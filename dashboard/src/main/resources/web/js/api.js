@@ -15,7 +15,7 @@ export class Refused extends Error {
   }
 }
 
-/** How this browser stands with the host: {staff, pin_set, who, token}. Asked once a page. */
+/** How this browser stands with the host: {staff, pin_set, guarded, by_name, who, token, role, may, studios}. Asked once a page. */
 export function session() {
   standing ??= ask("GET", "/api/session");
   return standing;

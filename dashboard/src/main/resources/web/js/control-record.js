@@ -48,7 +48,7 @@ function row(lane, each) {
     .then(done => done && refresh(lane, 700)));
   return html("li", {}, html("details", {}, html("summary", {}, mark(kind), html("span", {}, said),
     html("time", { datetime: new Date(each.at_ms).toISOString() }, new Date(each.at_ms).toLocaleTimeString([], { hour: "2-digit", minute: "2-digit", timeZone: zone }))),
-  html("div", { class: "row" }, strike, html("p", { class: "hint" }, "The record scores the run without it. To undo the last putt in the game, take it back instead."))));
+  html("div", { class: "row", "data-right": "coach" }, strike, html("p", { class: "hint" }, "The record scores the run without it. To undo the last putt in the game, take it back instead."))));
 }
 
 function words(each) {

@@ -74,7 +74,7 @@ function showOne(entry) {
 }
 
 function button(words, run, kind = "") {
-  const made = html("button", { type: "button", class: kind }, words);
+  const made = html("button", { type: "button", class: kind, "data-right": "coach" }, words);
   made.addEventListener("click", run);
   return made;
 }

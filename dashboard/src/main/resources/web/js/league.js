@@ -86,7 +86,7 @@ function tr(row, weeks, under) {
 }
 
 function take(league) {
-  const link = (name, choice) => html("a", { class: "button", download: true, href: `/api/league/${league.id}/export` + query(choice) }, name);
+  const link = (name, choice) => html("a", { class: "button", "data-right": "export", download: true, href: `/api/league/${league.id}/export` + query(choice) }, name);
   at("take").replaceChildren(link("Table as CSV", { as: "csv", sheet: "table" }), link("Weeks as CSV", { as: "csv", sheet: "weeks" }),
     link("Runs as CSV", { as: "csv", sheet: "runs" }), link("All as JSON", { as: "json" }));
 }

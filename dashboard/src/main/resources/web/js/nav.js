@@ -11,7 +11,9 @@ const FIRST = [
   ["/players", "Players", "M12 11a3.6 3.6 0 1 0 0-7.2A3.6 3.6 0 0 0 12 11ZM4.5 20.5c.6-4 3.6-6 7.5-6s6.9 2 7.5 6"],
   ["/runs", "Logbook", "M6 3.5h12v17H6zM9.5 8h5M9.5 12h5M9.5 16h3"],
 ];
-const MORE = [["/insight", "Insight"], ["/leagues", "Leagues"], ["/lanes", "Lanes"], ["/green", "Greens"], ["/usage", "Usage"], ["/health", "Health"]];
+const MORE = [["/insight", "Insight"], ["/leagues", "Leagues"], ["/lanes", "Lanes"], ["/green", "Greens"], ["/usage", "Usage"], ["/health", "Health"], ["/staff", "Staff"]];
+/** What a page is for, where not everybody may see it; the words are those of the host's rights. */
+const FOR = { "/insight": "coach", "/leagues": "coach", "/usage": "usage", "/staff": "staff" };
 
 /**
  * Builds it.
@@ -44,11 +46,14 @@ export function nav(here, changed = () => {}) {
     html("nav", { "aria-label": "Staff pages" },
       html("ul", {}, ...FIRST.map(([path, name, icon]) => html("li", {}, way(path, name, here, icon)))), opener, panel));
   choices(units, light, changed);
-  session().then(now => showAccount(account, now), () => {});
+  session().then(now => {
+    if (now.may) document.documentElement.dataset.may = now.may.join(" "); // what is for others goes, see staff.css
+    showAccount(account, now);
+  }, () => {});
 }
 
 function way(path, name, here, icon) {
-  return html("a", { href: path, "aria-current": path === here ? "page" : null }, ...(icon ? [drawn(icon, 1.8)] : []),
+  return html("a", { href: path, "data-right": FOR[path] ?? null, "aria-current": path === here ? "page" : null }, ...(icon ? [drawn(icon, 1.8)] : []),
     html("span", {}, name));
 }
 
@@ -58,7 +63,7 @@ function drawn(path, width) {
 }
 
 function showAccount(into, now) {
-  if (!now.pin_set) {
+  if (!now.guarded) {
     document.getElementById("nav").append(html("p", { class: "no-pin" }, "No staff PIN is set: these pages open on this computer alone. ",
       html("a", { href: "/sign-in" }, "Set a PIN")));
     return;
@@ -69,5 +74,5 @@ function showAccount(into, now) {
     forgetSession();
     location.assign("/lanes");
   }));
-  into.replaceChildren(html("span", {}, "Signed in as ", html("b", {}, now.who ?? "staff")), html("a", { href: "/sign-in" }, "PIN"), out);
+  into.replaceChildren(html("span", {}, "Signed in as ", html("b", {}, now.who ?? "staff")), html("a", { href: "/sign-in" }, now.by_name ? "Secret" : "PIN"), out);
 }

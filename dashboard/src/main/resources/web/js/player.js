@@ -36,7 +36,7 @@ function show() {
   at("said").textContent = [player.hand ? player.hand + "-handed" : "", player.remark].filter(Boolean).join(" \u00b7 ");
   at("known").hidden = false;
   figures(player);
-  at("ways").replaceChildren(...(player.last_ms == null ? [] : [html("a", { class: "button", href: "/insight/" + id }, "What the numbers say"), html("a", { class: "button main", href: `/report/${id}?day=${dayKey(player.last_ms, now.zone)}` }, "Report of the last session")]));
+  at("ways").replaceChildren(...(player.last_ms == null ? [] : [html("a", { class: "button", "data-right": "coach", href: "/insight/" + id }, "What the numbers say"), html("a", { class: "button main", "data-right": "coach", href: `/report/${id}?day=${dayKey(player.last_ms, now.zone)}` }, "Report of the last session")]));
   notes(at("notes"), now.notes, { on: path + "/notes", zone: now.zone, title: "A note on this player", changed: load });
   at("trail").replaceChildren(...now.trail.map(each => amended(each, now.zone)));
   at("trail-none").hidden = now.trail.length > 0;

@@ -1,4 +1,4 @@
-// Signing in and out, and setting the PIN.
+// Signing in and out, by the PIN or by name and secret; setting the PIN, and one's own secret.
 
 import { forgetSession, send, session, tell, trying } from "./api.js";
 
@@ -12,17 +12,27 @@ function onward() {
 
 async function show() {
   const now = await session();
-  at("enter").hidden = now.staff || !now.pin_set;
+  at("enter").hidden = now.staff || now.by_name || !now.pin_set;
+  at("named").hidden = now.staff || !now.by_name;
   at("renew").hidden = !now.staff;
-  at("leave").hidden = !(now.staff && now.pin_set);
-  at("now-field").hidden = !now.pin_set;
-  at("now").required = now.pin_set;
-  if (now.staff && now.pin_set) {
+  at("leave").hidden = !(now.staff && now.guarded);
+  at("now-field").hidden = !now.by_name && !now.pin_set;
+  at("now").required = now.by_name || now.pin_set;
+  at("renew-user").value = now.by_name ? now.who : "staff";
+  for (const id of ["next", "again"]) at(id).minLength = now.by_name ? 8 : 6;
+  at("who-all").hidden = !(now.staff && now.may.includes("staff"));
+  if (now.staff && now.by_name) {
+    says("Staff", `You are signed in as ${now.who}, ${now.role === "owner" ? "an owner" : "a " + now.role}${now.studios ? " of " + now.studios.join(", ") : ""}.`);
+    words("Another secret", "Change the secret", "The secret of now", "New secret", "At least 8 digits or letters. Your other browsers have to sign in again.");
+  } else if (now.staff && now.pin_set) {
     says("Staff", "You are signed in as " + now.who + ".");
-    words("Another PIN", "Change the PIN");
+    words("Another PIN", "Change the PIN", "The PIN of now", "New PIN", "At least 6 digits or letters. Everybody else has to sign in again.");
   } else if (now.staff) {
     says("Set a staff PIN", "Until there is one, the staff's pages open on this computer alone, for anybody who sits at it.");
-    words("A PIN for the staff", "Set the PIN");
+    words("A PIN for the staff", "Set the PIN", "The PIN of now", "New PIN", "At least 6 digits or letters. Everybody else has to sign in again.");
+  } else if (now.by_name) {
+    says("Staff sign-in", "");
+    at(at("name").value ? "secret" : "name").focus();
   } else if (now.pin_set) {
     says("Staff sign-in", "");
     at("pin").focus();
@@ -36,9 +46,12 @@ function says(title, text) {
   at("words").textContent = text;
 }
 
-function words(title, button) {
+function words(title, button, ofNow, ofNext, why) {
   at("renew-title").textContent = title;
   at("renew-do").textContent = button;
+  at("now-of").textContent = ofNow;
+  at("next-of").textContent = ofNext;
+  at("next-why").textContent = why;
 }
 
 /** Does what a form asks for; what speaks against it is said beside its button. */
@@ -61,12 +74,14 @@ function onSubmit(form, wrong, act) {
   });
 }
 
-onSubmit("enter", "enter-wrong", async () => {
-  const who = at("who").value.trim();
+onSubmit("enter", "enter-wrong", () => enter({ pin: at("pin").value, who: at("who").value.trim() }, "pin", at("who").value.trim()));
+onSubmit("named", "named-wrong", () => enter({ name: at("name").value.trim(), secret: at("secret").value }, "secret", at("name").value.trim()));
+
+async function enter(body, secret, who) {
   try {
-    await send("POST", "/api/session", { pin: at("pin").value, who });
+    await send("POST", "/api/session", body);
   } catch (error) {
-    at("pin").select();
+    at(secret).select();
     throw error;
   }
   try {
@@ -75,14 +90,15 @@ onSubmit("enter", "enter-wrong", async () => {
     // A browser that keeps nothing asks again next time.
   }
   location.replace(onward());
-});
+}
 
 onSubmit("renew", "renew-wrong", async () => {
   if (at("next").value !== at("again").value) throw new Error("The two new ones are not the same.");
-  await send("PUT", "/api/pin", { now: at("now").value, next: at("next").value });
+  const byName = (await session()).by_name;
+  await send("PUT", byName ? "/api/session/secret" : "/api/pin", { now: at("now").value, next: at("next").value });
   for (const id of ["now", "next", "again"]) at(id).value = "";
   forgetSession();
-  tell("The PIN is set.");
+  tell(byName ? "Your secret is another one now." : "The PIN is set.");
   await show();
 });
 
@@ -93,7 +109,7 @@ at("out").addEventListener("click", () => trying(async () => {
 }));
 
 try {
-  at("who").value = localStorage.getItem("who") ?? "";
+  at("who").value = at("name").value = localStorage.getItem("who") ?? "";
 } catch {
   // as above
 }

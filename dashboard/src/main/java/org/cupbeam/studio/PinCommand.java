@@ -1,12 +1,8 @@
 package org.cupbeam.studio;
 
-import java.io.BufferedReader;
-import java.io.Console;
 import java.io.IOException;
-import java.io.InputStreamReader;
 import java.nio.file.Files;
 import java.nio.file.Path;
-import java.util.Arrays;
 import java.util.concurrent.Callable;
 import org.cupbeam.studio.web.access.StaffPin;
 import picocli.CommandLine.Command;
@@ -42,30 +38,13 @@ final class PinCommand implements Callable<Integer> {
                         : "There was no staff PIN.");
                 return 0;
             }
-            pin.set(ask());
+            pin.set(NewSecret.ask("staff PIN"));
             say("The staff PIN is set. All have to sign in with it now.");
             return 0;
         } catch (IllegalArgumentException e) {
             spec.commandLine().getErr().println(e.getMessage());
             return 2;
         }
-    }
-
-    private static String ask() throws IOException {
-        Console console = System.console();
-        if (console == null) {
-            String line = new BufferedReader(new InputStreamReader(System.in)).readLine();
-            if (line == null) {
-                throw new IllegalArgumentException("A PIN is needed: write it on standard input.");
-            }
-            return line;
-        }
-        char[] once = console.readPassword("New staff PIN (not shown): ");
-        char[] again = console.readPassword("The same again: ");
-        if (once == null || !Arrays.equals(once, again)) {
-            throw new IllegalArgumentException("The two were not the same. Nothing was changed.");
-        }
-        return new String(once);
     }
 
     private void say(String line) {

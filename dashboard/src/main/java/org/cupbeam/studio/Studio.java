@@ -31,7 +31,7 @@ import picocli.CommandLine.Spec;
 
 /** The all-in-one: broker, host and pages in one process, until it is told to stop. */
 @Command(name = "cupbeam-studio", mixinStandardHelpOptions = true, version = "cupbeam-studio " + Studio.VERSION,
-        description = "Keeps what the lanes of a studio see, and shows it.", subcommands = {PinCommand.class, StoreCommand.class},
+        description = "Keeps what the lanes of a studio see, and shows it.", subcommands = {PinCommand.class, StaffCommand.class, StoreCommand.class},
         exitCodeListHeading = "%nExit status:%n",
         exitCodeList = {"0:done", "1:a fault of its own", "2:it cannot start, or a file or an option makes no sense",
             "3:a lane of this process hung, and it has to be started again"})

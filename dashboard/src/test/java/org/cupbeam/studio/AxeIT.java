@@ -79,6 +79,7 @@ class AxeIT {
                 new Look("/green/" + lane, "#day-plot .dot"),
                 new Look("/green/" + lane + "/test", "#name"),
                 new Look("/card?side=2", "#rows tr"),
+                new Look("/staff", "#roles dt"),
                 new Look("/sign-in", "#renew:not([hidden])"),
                 new Look("/no-such-page", "h1"));
     }

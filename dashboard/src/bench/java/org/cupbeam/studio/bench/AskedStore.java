@@ -17,6 +17,7 @@ import org.cupbeam.studio.seed.Size;
 import org.cupbeam.studio.store.Database;
 import org.cupbeam.studio.store.LaneName;
 import org.cupbeam.studio.store.Shelf;
+import org.cupbeam.studio.store.Sight;
 import org.cupbeam.studio.store.Store;
 import org.cupbeam.studio.store.league.League;
 import org.cupbeam.studio.store.league.LeagueBook;
@@ -59,7 +60,7 @@ record AskedStore(Found found, List<String> journals, long attempts, long events
     private static AskedStore look(Handle h, Store store) {
         List<Integer> byPutts = h.createQuery("SELECT player_id FROM attempt WHERE player_id IS NOT NULL GROUP BY player_id "
                 + "ORDER BY count(*) DESC, player_id").mapTo(Integer.class).list();
-        List<LaneName> lanes = LaneName.all(h);
+        List<LaneName> lanes = LaneName.all(h, Sight.ALL);
         long now = h.createQuery("SELECT max(at_ms) FROM attempt").mapTo(Long.class).one();
         List<Run> runs = h.createQuery("SELECT id, started_ms FROM run").map((row, ctx) -> new Run(row.getInt(1), row.getLong(2)))
                 .list();
@@ -73,7 +74,7 @@ record AskedStore(Found found, List<String> journals, long attempts, long events
                         + "LIMIT 100").mapTo(Integer.class).list(),
                 h.createQuery("SELECT at_ms, journal_id, sequence FROM correction ORDER BY sequence LIMIT 500").map((row, ctx) ->
                         row.getLong(1) + "_" + row.getInt(2) + "_" + row.getLong(3)).list(),
-                Drills.names(h), Shelf.all(h).stream().map(Shelf.Kept::id).toList(),
+                Drills.names(h, Sight.ALL), Shelf.all(h).stream().map(Shelf.Kept::id).toList(),
                 LeagueBook.all(h).stream().sorted(Comparator.comparing(each -> -each.league().weeks())).map(LeagueBook.Kept::id).toList(),
                 LocalDate.ofInstant(Instant.ofEpochMilli(now), Scenario.ZONE));
         return new AskedStore(found, h.createQuery("SELECT j.name FROM journal j ORDER BY j.lane_id").mapTo(String.class).list(),

@@ -73,7 +73,7 @@ public final class InsightBench {
             changed[i] = time(() -> coach.portrait(1, question));
             cpu[i] = processorMs() - before;
             double beforeRead = processorMs();
-            read[i] = time(() -> store.read(h -> ShotReader.all(h, 1)));
+            read[i] = time(() -> store.read(h -> ShotReader.all(h, 1, null)));
             readCpu[i] = processorMs() - beforeRead;
         }
         say(putts, "a look at the version", version);

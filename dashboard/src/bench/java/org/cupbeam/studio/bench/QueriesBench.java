@@ -19,6 +19,7 @@ import org.cupbeam.event.DrillJson;
 import org.cupbeam.event.Tags;
 import org.cupbeam.studio.Mosquitto;
 import org.cupbeam.studio.PostgresServer;
+import org.cupbeam.studio.seed.Scenario;
 import org.cupbeam.studio.store.BestRun;
 import org.cupbeam.studio.store.Database;
 import org.cupbeam.studio.store.Store;
@@ -136,7 +137,7 @@ public final class QueriesBench {
                     for (Tags.Break turning : Tags.Break.values()) {
                         for (Tags.Slope lying : Tags.Slope.values()) {
                             long start = System.nanoTime();
-                            store.read(h -> BestRun.of(h, drill, new Tags(turning, lying)));
+                            store.read(h -> BestRun.of(h, Scenario.STUDIO, drill, new Tags(turning, lying)));
                             worst = Math.max(worst, (System.nanoTime() - start) / 1e6);
                         }
                     }

@@ -50,8 +50,12 @@ public final class Coach implements AutoCloseable {
 
     /** What the numbers say of a player; of one without a putt, that there is nothing to say. */
     public Portrait portrait(int player, Question question) {
-        Asked asked = new Asked(player, question);
-        PuttsVersion version = store.read(h -> PuttsVersion.of(h, player));
+        return portrait(new Asked(player, question));
+    }
+
+    /** The same of what they putted on some lanes. */
+    public Portrait portrait(Asked asked) {
+        PuttsVersion version = store.read(h -> PuttsVersion.of(h, asked.player()));
         Portrait known = memory.recall(asked, version);
         if (known != null) {
             return known;
@@ -106,7 +110,7 @@ public final class Coach implements AutoCloseable {
     }
 
     private Portrait workedOut(Asked asked) {
-        List<Shot> shots = store.read(h -> ShotReader.all(h, asked.player()));
+        List<Shot> shots = store.read(h -> ShotReader.all(h, asked.player(), asked.lanes()));
         return Portrait.of(shots, asked.question());
     }
 

@@ -21,9 +21,9 @@ public final class ShotReader implements Function<PlayerPutt, Shot> {
     private ShotReader() {
     }
 
-    /** All of a player's. */
-    public static List<Shot> all(Handle h, int player) {
-        return PlayerPutt.all(h, player, new ShotReader());
+    /** All of a player's. @param lanes on which; null for any */
+    public static List<Shot> all(Handle h, int player, List<Integer> lanes) {
+        return PlayerPutt.all(h, player, lanes, new ShotReader());
     }
 
     @Override

@@ -6,6 +6,7 @@ import java.util.random.RandomGenerator;
 import org.cupbeam.studio.store.NoteBook;
 import org.cupbeam.studio.store.PlayerBook;
 import org.cupbeam.studio.store.RecordBook;
+import org.cupbeam.studio.store.Sight;
 import org.cupbeam.studio.store.Store;
 import org.cupbeam.studio.store.Who;
 import org.cupbeam.studio.store.logbook.AttemptRow;
@@ -43,7 +44,7 @@ final class CoachsDesk {
         for (int i = 0; i < people.size(); i++) {
             Person person = people.get(i);
             boolean regular = i < size.regulars();
-            store.read(h -> Players.named(h, person.name())).ifPresent(row -> {
+            store.read(h -> Players.named(h, Sight.ALL, person.name())).ifPresent(row -> {
                 desk.describe(row, person);
                 if (regular) {
                     desk.watch(row);

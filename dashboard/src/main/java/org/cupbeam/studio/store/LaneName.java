@@ -5,9 +5,10 @@ import org.jdbi.v3.core.Handle;
 
 /** A lane by its number and its names on the wire. */
 public record LaneName(int id, String studio, String lane) {
-    /** Every lane that ever had an event, in the order in which they came. */
-    public static List<LaneName> all(Handle h) {
-        return h.select("SELECT l.id, s.name, l.name FROM lane l JOIN studio s ON s.id = l.studio_id ORDER BY l.id")
+    /** Every lane that ever had an event and is seen, in the order in which they came. */
+    public static List<LaneName> all(Handle h, Sight sight) {
+        return h.select("SELECT l.id, s.name, l.name FROM lane l JOIN studio s ON s.id = l.studio_id WHERE " + sight.lane("l.id")
+                + " ORDER BY l.id")
                 .map((row, ctx) -> new LaneName(row.getInt(1), row.getString(2), row.getString(3))).list();
     }
 

@@ -18,11 +18,11 @@ public record LaneQuarter(int lane, long quarter, int putts, int holed, long fir
     public static final long LONGEST_PAUSE_MS = 300_000;
 
     /** The quarters that begin in a stretch of time, its end not included, each lane's in order. */
-    public static List<LaneQuarter> between(Handle h, long fromMs, long toMs) {
+    public static List<LaneQuarter> between(Handle h, Sight sight, long fromMs, long toMs) {
         return h.select("""
                 SELECT lane_id, quarter, putts, holed, first_ms, last_ms, play_ms FROM lane_quarter
-                WHERE quarter >= ? AND quarter < ? ORDER BY lane_id, quarter
-                """, firstFrom(fromMs), firstFrom(toMs)).map((row, ctx) -> new LaneQuarter(row.getInt(1),
+                WHERE quarter >= ? AND quarter < ? AND %s ORDER BY lane_id, quarter
+                """.formatted(sight.lane("lane_id")), firstFrom(fromMs), firstFrom(toMs)).map((row, ctx) -> new LaneQuarter(row.getInt(1),
                 row.getLong(2), row.getInt(3), row.getInt(4), row.getLong(5), row.getLong(6), row.getLong(7))).list();
     }
 

@@ -16,17 +16,22 @@ public final class NoteBook {
 
     /** @return the note's number */
     public int onPlayer(int player, String words, Who author) {
-        return write("player", player, words, author);
+        return onPlayer(player, words, Scope.ALL, author);
+    }
+
+    /** The same by somebody who looks after some studios. @return the note's number */
+    public int onPlayer(int player, String words, Scope scope, Who author) {
+        return write("player", player, words, scope, author);
     }
 
     /** @return the note's number */
     public int onRun(int run, String words, Who author) {
-        return write("run", run, words, author);
+        return write("run", run, words, Scope.ALL, author);
     }
 
     /** @return the note's number */
     public int onAttempt(int attempt, String words, Who author) {
-        return write("attempt", attempt, words, author);
+        return write("attempt", attempt, words, Scope.ALL, author);
     }
 
     /** Shows a note no longer; it stays in the record, with who withdrew it. */
@@ -38,20 +43,20 @@ public final class NoteBook {
         }
     }
 
-    private int write(String table, int id, String words, Who author) {
+    private int write(String table, int id, String words, Scope scope, Who author) {
         String text = Texts.lines("note", words, LONGEST);
         return store.write(h -> {
             if (h.select("SELECT 1 FROM " + table + " WHERE id = ?", id).mapTo(Integer.class).findOne().isEmpty()) {
                 throw new NoSuchElementException("there is no " + table + " " + id);
             }
-            return insert(h, table, id, text, author);
+            return insert(h, table, id, text, scope, author);
         });
     }
 
-    private int insert(Handle h, String table, int id, String text, Who author) {
+    private int insert(Handle h, String table, int id, String text, Scope scope, Who author) {
         int note = store.next(h, "note");
-        h.execute("INSERT INTO note (id, " + table + "_id, author, words, at_ms) VALUES (?, ?, ?, ?, ?)", note, id,
-                author.name(), text, author.atMs());
+        h.execute("INSERT INTO note (id, " + table + "_id, author, words, at_ms, studios) VALUES (?, ?, ?, ?, ?, ?)", note,
+                id, author.name(), text, author.atMs(), scope.text());
         return note;
     }
 }

@@ -26,11 +26,24 @@ public final class PlayerBook {
 
     /** A new player. @return the number */
     public int add(String name, long nowMs) {
+        return add(name, Scope.ALL, nowMs);
+    }
+
+    /**
+     * The same, for some studios: there one who plays elsewhere alone is new, too.
+     *
+     * @return the number
+     */
+    public int add(String name, Scope scope, long nowMs) {
         String text = Texts.line("name", name, Texts.NAME);
         return store.write(h -> {
-            require(known(h, NameKey.of(text)).isEmpty(), "\"" + text + "\" is a player already, or was one's name; "
+            Optional<Integer> known = known(h, NameKey.of(text));
+            require(known.isEmpty() || !Sight.of(h, scope).seesPlayer(h, known.get()), "\"" + text + "\" is a player already, or was one's name; "
                     + "choose that one, or add something to the name");
-            return names.player(h, text, nowMs);
+            int player = names.player(h, text, nowMs);
+            scope.studios().forEach(studio -> h.execute("INSERT INTO player_made (studio, player_id) VALUES (?, ?) "
+                    + "ON CONFLICT (studio, player_id) DO NOTHING", studio, player));
+            return player;
         });
     }
 
@@ -80,6 +93,8 @@ public final class PlayerBook {
                     .mapTo(Integer.class).list();
             runs.forEach(run -> RecordBook.reassign(h, store, run, into, who));
             h.execute("UPDATE note SET player_id = ? WHERE player_id = ?", into, player);
+            h.execute("INSERT INTO player_made (studio, player_id) SELECT studio, ? FROM player_made WHERE player_id = ? "
+                    + "ON CONFLICT (studio, player_id) DO NOTHING", into, player);
             h.execute("UPDATE player_alias SET player_id = ? WHERE player_id = ?", into, player);
             h.execute("INSERT INTO player_alias (name_key, player_id) VALUES (?, ?)", NameKey.of(was), into);
             h.execute("UPDATE player SET name_key = NULL, merged_into = ? WHERE id = ?", into, player);

@@ -44,12 +44,17 @@ public record PlayerPutt(long atMs, double distanceMm, boolean holed, double fin
                 coalesce(pace_mm, 1e300), coalesce(speed_at_hole_mm_s, 1e300),
                 coalesce(CAST(round(stimp_ft * 1000) AS BIGINT) * 100000
                     + coalesce(CAST(round(stimp_sd_ft * 1000) AS BIGINT), 99999), -1)
-            FROM attempt WHERE player_id = ? AND counts = 1 AND station_mm > 0 AND station_mm < 1e6 ORDER BY at_ms, id
+            FROM attempt WHERE player_id = ? AND counts = 1 AND station_mm > 0 AND station_mm < 1e6 AND %s ORDER BY at_ms, id
             """;
 
-    /** All of a player's, in order of time. @param as makes of each what is wanted of it */
-    public static <T> List<T> all(Handle h, int player, Function<PlayerPutt, T> as) {
-        return h.select(SELECT, player).scanResultSet((rows, ctx) -> {
+    /**
+     * All of a player's, in order of time.
+     *
+     * @param lanes on which; null for any, which one index alone answers
+     * @param as    makes of each what is wanted of it
+     */
+    public static <T> List<T> all(Handle h, int player, List<Integer> lanes, Function<PlayerPutt, T> as) {
+        return h.select(SELECT.formatted(lanes == null ? "1 = 1" : Scope.in("lane_id", lanes)), player).scanResultSet((rows, ctx) -> {
             List<T> all = new ArrayList<>();
             ResultSet row = rows.get();
             while (row.next()) {

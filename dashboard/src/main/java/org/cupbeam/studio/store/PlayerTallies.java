@@ -13,12 +13,12 @@ import org.jdbi.v3.core.Handle;
  */
 public record PlayerTallies(double distanceMm, int tries, int made) {
     /** Of one player, the nearest first. @param toMs not included, ms since 1970 */
-    public static List<PlayerTallies> between(Handle h, int player, long fromMs, long toMs) {
+    public static List<PlayerTallies> between(Handle h, Sight sight, int player, long fromMs, long toMs) {
         return h.select("""
                 SELECT station_mm, count(*), sum(holed) FROM attempt
-                WHERE player_id = ? AND at_ms >= ? AND at_ms < ? AND counts = 1 AND station_mm IS NOT NULL
+                WHERE player_id = ? AND at_ms >= ? AND at_ms < ? AND counts = 1 AND station_mm IS NOT NULL AND %s
                 GROUP BY station_mm ORDER BY station_mm
-                """, player, fromMs, toMs).map((row, ctx) -> new PlayerTallies(row.getDouble(1), row.getInt(2), row.getInt(3)))
+                """.formatted(sight.lane("lane_id")), player, fromMs, toMs).map((row, ctx) -> new PlayerTallies(row.getDouble(1), row.getInt(2), row.getInt(3)))
                 .list();
     }
 

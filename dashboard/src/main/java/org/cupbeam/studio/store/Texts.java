@@ -3,7 +3,7 @@ package org.cupbeam.studio.store;
 /** What may be written by people into the record. */
 public final class Texts {
     /** The longest name, in characters: as long as lanes take. */
-    static final int NAME = 40;
+    public static final int NAME = 40;
 
     private Texts() {
     }

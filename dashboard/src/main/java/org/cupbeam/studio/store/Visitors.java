@@ -14,18 +14,19 @@ import org.jdbi.v3.core.Handle;
  */
 public record Visitors(int runs, int duels, int players, int returning, int emptied) {
 
-    /** @param toMs not included */
-    public static Visitors between(Handle h, long fromMs, long toMs) {
+    /** On the lanes that are seen. @param toMs not included */
+    public static Visitors between(Handle h, Sight sight, long fromMs, long toMs) {
+        String lane = sight.lane("lane_id");
         int emptied = h.select("""
                 SELECT count(*) FROM (SELECT DISTINCT run_id, visit FROM attempt
-                    WHERE holed = 1 AND counts = 1 AND run_id IS NOT NULL AND at_ms >= ? AND at_ms < ?) AS stays
-                """, fromMs, toMs).mapTo(Integer.class).one();
+                    WHERE holed = 1 AND counts = 1 AND run_id IS NOT NULL AND at_ms >= ? AND at_ms < ? AND %s) AS stays
+                """.formatted(lane), fromMs, toMs).mapTo(Integer.class).one();
         int returning = h.select("""
-                SELECT count(*) FROM (SELECT DISTINCT player_id FROM run WHERE started_ms >= ? AND started_ms < ?) AS here
-                WHERE EXISTS (SELECT 1 FROM run r WHERE r.player_id = here.player_id AND r.started_ms < ?)
-                """, fromMs, toMs, fromMs).mapTo(Integer.class).one();
+                SELECT count(*) FROM (SELECT DISTINCT player_id FROM run WHERE started_ms >= ? AND started_ms < ? AND %s) AS here
+                WHERE EXISTS (SELECT 1 FROM run r WHERE r.player_id = here.player_id AND r.started_ms < ? AND %s)
+                """.formatted(lane, sight.lane("r.lane_id")), fromMs, toMs, fromMs).mapTo(Integer.class).one();
         return h.select("SELECT count(*), count(DISTINCT duel_id), count(DISTINCT player_id) FROM run "
-                + "WHERE started_ms >= ? AND started_ms < ?", fromMs, toMs).map((row, ctx) ->
+                + "WHERE started_ms >= ? AND started_ms < ? AND " + lane, fromMs, toMs).map((row, ctx) ->
                 new Visitors(row.getInt(1), row.getInt(2), row.getInt(3), returning, emptied)).one();
     }
 

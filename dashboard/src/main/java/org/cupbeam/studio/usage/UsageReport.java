@@ -4,6 +4,7 @@ import java.util.List;
 import org.cupbeam.studio.store.Fault;
 import org.cupbeam.studio.store.LaneName;
 import org.cupbeam.studio.store.LaneQuarter;
+import org.cupbeam.studio.store.Sight;
 import org.cupbeam.studio.store.Visitors;
 import org.jdbi.v3.core.Handle;
 
@@ -21,18 +22,18 @@ public record UsageReport(Use use, Visitors visitors, List<Fault> faults, long f
     }
 
     /**
-     * Asks the store. A lane counts as open with the studio when it was putted on in the period, or in the three months
+     * Asks the store, of the lanes that are seen. A lane counts as open with the studio when it was putted on in the period, or in the three months
      * before.
      */
-    public static UsageReport of(Handle h, Period period, OpeningHours hours, long nowMs) {
+    public static UsageReport of(Handle h, Sight sight, Period period, OpeningHours hours, long nowMs) {
         long from = period.fromMs();
         long to = Math.min(period.toMs(), Math.max(from, nowMs));
         List<Integer> played = LaneName.played(h, from - LANE_IS_GONE_MS, to);
-        List<LaneName> lanes = LaneName.all(h).stream().filter(lane -> played.contains(lane.id())).toList();
+        List<LaneName> lanes = LaneName.all(h, sight).stream().filter(lane -> played.contains(lane.id())).toList();
         Use use = Use.of(period, hours, nowMs, lanes,
-                LaneQuarter.between(h, from - LaneQuarter.LENGTH_MS, period.toMs() + LaneQuarter.LENGTH_MS));
-        List<Fault> faults = Fault.between(h, from, to);
-        return new UsageReport(use, Visitors.between(h, from, period.toMs()), faults,
+                LaneQuarter.between(h, sight, from - LaneQuarter.LENGTH_MS, period.toMs() + LaneQuarter.LENGTH_MS));
+        List<Fault> faults = Fault.between(h, sight, from, to);
+        return new UsageReport(use, Visitors.between(h, sight, from, period.toMs()), faults,
                 faults.stream().mapToLong(fault -> fault.lastedMs(from, to)).sum());
     }
 

@@ -15,10 +15,15 @@ import java.util.Optional;
 import java.util.Set;
 import java.util.concurrent.Semaphore;
 import java.util.regex.Pattern;
+import org.cupbeam.studio.store.Scope;
+import org.cupbeam.studio.store.Sight;
+import org.cupbeam.studio.web.access.Person;
+import org.cupbeam.studio.web.access.Right;
 import org.cupbeam.studio.web.access.ScrapeToken;
 import org.cupbeam.studio.web.access.Sessions;
 import org.cupbeam.studio.web.access.Sessions.Session;
-import org.cupbeam.studio.web.access.StaffPin;
+import org.cupbeam.studio.web.access.Staff;
+import org.jdbi.v3.core.Handle;
 
 /**
  * Lets through what anybody may see, and of everything else only what staff ask for. What is not named here as open is
@@ -35,16 +40,19 @@ final class Access implements Filter {
     private static final Set<String> CHANGING = Set.of("POST", "PUT", "DELETE");
     private static final Pattern CROOKED = Pattern.compile("//|/\\.\\.?(/|$)|[;\\\\]|%(2[eEfF]|5[cC]|00|25|3[bB])");
     private static final String SESSION = "cupbeam.session";
+    private static final Scope NOBODYS = Scope.of(Set.of());
+    private static final String PERSON = "cupbeam.person";
+    private static final String SCRAPES = "cupbeam.scrapes";
 
     private static final int SIGN_IN_AT_ONCE = 4;
 
-    private final StaffPin pin;
+    private final Staff people;
     private final Sessions sessions;
     private volatile ScrapeToken scraper = ScrapeToken.NONE;
     private final Semaphore signingIn = new Semaphore(SIGN_IN_AT_ONCE);
 
-    Access(StaffPin pin, Sessions sessions) {
-        this.pin = pin;
+    Access(Staff people, Sessions sessions) {
+        this.people = people;
         this.sessions = sessions;
     }
 
@@ -54,14 +62,16 @@ final class Access implements Filter {
         HttpServletRequest request = (HttpServletRequest) anyRequest;
         HttpServletResponse response = (HttpServletResponse) anyResponse;
         boolean changes = CHANGING.contains(request.getMethod());
-        Optional<Session> session = sessions.find(Cookies.session(request), stamp());
-        boolean staff = pin.isSet() ? session.isPresent() : Caller.sitsHere(request);
+        Optional<Session> session = sessions.find(Cookies.session(request), people::goesOn);
+        Optional<Person> person = session.flatMap(people::person);
+        boolean staff = people.isGuarded() ? person.isPresent() : Caller.sitsHere(request);
         boolean signsIn = request.getMethod().equals("POST") && request.getRequestURI().equals("/api/session");
         if (CROOKED.matcher(request.getRequestURI()).find()) {
             refuse(response, 400, "That address is not written as addresses here are.");
         } else if (!changes && !LOOKING.contains(request.getMethod())) {
             refuse(response, 405, "Nothing here answers to " + request.getMethod() + ".");
-        } else if (!staff && !changes && scrapes(request)) {
+        } else if (!staff && !changes && hasToken(request)) {
+            request.setAttribute(SCRAPES, true);
             next.doFilter(request, response);
         } else if (!staff && !signsIn && (changes || !OPEN.matcher(request.getRequestURI()).matches())) {
             closed(request, response);
@@ -74,7 +84,10 @@ final class Access implements Filter {
         } else if (signsIn && !staff) {
             signIn(request, response, next);
         } else {
-            session.filter(s -> staff).ifPresent(s -> request.setAttribute(SESSION, s));
+            if (staff) {
+                session.ifPresent(each -> request.setAttribute(SESSION, each));
+                request.setAttribute(PERSON, person.orElse(Person.HERE));
+            }
             next.doFilter(request, response);
         }
     }
@@ -84,7 +97,7 @@ final class Access implements Filter {
         scraper = token;
     }
 
-    private boolean scrapes(HttpServletRequest request) {
+    private boolean hasToken(HttpServletRequest request) {
         return request.getRequestURI().equals("/metrics") && scraper.isIn(request.getHeader("Authorization"));
     }
 
@@ -107,14 +120,39 @@ final class Access implements Filter {
         return Optional.ofNullable((Session) request.getAttribute(SESSION));
     }
 
+    /** Who of the staff asks; empty for anybody else. */
+    static Optional<Person> person(HttpServletRequest request) {
+        return Optional.ofNullable((Person) request.getAttribute(PERSON));
+    }
+
+    /** Whether whoever asks has a right. */
+    static boolean may(HttpServletRequest request, Right right) {
+        return person(request).filter(each -> each.may(right)).isPresent();
+    }
+
+    /** The studios that whoever asks looks after; none for whoever is not of the staff. */
+    static Scope scope(HttpServletRequest request) {
+        return person(request).map(Person::scope).orElse(NOBODYS);
+    }
+
+    /** The same for what anybody may see: all, but for whoever of the staff looks after some. */
+    static Scope openScope(HttpServletRequest request) {
+        return person(request).map(Person::scope).orElse(Scope.ALL);
+    }
+
+    /** What of the record whoever asks may see. */
+    static Sight sight(Handle h, HttpServletRequest request) {
+        return Sight.of(h, scope(request));
+    }
+
+    /** Whether it is the program that has the token for the metrics, which is let in to nothing else. */
+    static boolean scrapes(HttpServletRequest request) {
+        return request.getAttribute(SCRAPES) != null;
+    }
+
     /** Who asks, for the trail of corrections: as they called themselves on signing in. */
     static String who(HttpServletRequest request) {
         return session(request).map(Session::who).orElse("staff");
-    }
-
-    /** What tells the PIN of now from others; empty text while there is none. */
-    String stamp() {
-        return pin.stamp().orElse("");
     }
 
     private static boolean knowsToken(HttpServletRequest request, Optional<Session> session) {
@@ -125,7 +163,7 @@ final class Access implements Filter {
 
     private void closed(HttpServletRequest request, HttpServletResponse response) throws IOException {
         if (request.getRequestURI().startsWith("/api/") || !LOOKING.contains(request.getMethod())) {
-            refuse(response, 401, pin.isSet() ? "Sign in first."
+            refuse(response, 401, people.isGuarded() ? "Sign in first."
                     : "No staff PIN is set yet: until there is one, this works on the studio computer alone.");
             return;
         }

@@ -21,7 +21,7 @@ import org.cupbeam.studio.usage.StudioTime;
 
 /** Tells each lane's board the best run of the drill that it plays. */
 final class BestToBeat {
-    private record Game(Drill drill, Tags tags) {
+    private record Game(String studio, Drill drill, Tags tags) {
     }
 
     /** What a lane's board was told last, as JSON. */
@@ -64,7 +64,7 @@ final class BestToBeat {
         boolean again = changed.getAndSet(false);
         for (LiveLane lane : lanes.all()) {
             Score score = lane.score();
-            Game game = score == null ? null : new Game(score.drill(), score.tags());
+            Game game = score == null ? null : new Game(lane.topics().studio(), score.drill(), score.tags());
             Told last = told.get(lane.topics());
             boolean sameGame = last != null && last.game().equals(game);
             if (game != null && (again || !sameGame)) {
@@ -84,7 +84,7 @@ final class BestToBeat {
         }
         return store.read(h -> {
             ZoneId zone = StudioTime.of(h, clock.getZone()).zone();
-            return BestRun.of(h, game.drill(), game.tags()).map(run -> new Said(run.player(), run.stationsCleared(),
+            return BestRun.of(h, game.studio(), game.drill(), game.tags()).map(run -> new Said(run.player(), run.stationsCleared(),
                     run.attempts(), run.holed(), Double.isNaN(run.meanMissMm()) ? null : run.meanMissMm(),
                     Instant.ofEpochMilli(run.endedMs()).atZone(zone).toLocalDate().toString()));
         });

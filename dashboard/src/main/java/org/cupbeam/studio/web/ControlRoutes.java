@@ -16,6 +16,7 @@ import org.cupbeam.studio.store.LanePutt;
 import org.cupbeam.studio.store.RecentPlayers;
 import org.cupbeam.studio.store.Store;
 import org.cupbeam.studio.usage.StudioTime;
+import org.cupbeam.studio.web.access.Right;
 
 /** Running a lane from a phone: what it is told, and what a page needs to tell it. */
 final class ControlRoutes implements Routes {
@@ -61,12 +62,12 @@ final class ControlRoutes implements Routes {
         routes.get("/control/{studio}/{lane}", Page.of("control.html"));
         routes.post("/api/lanes/{studio}/{lane}/commands", this::command);
         routes.get("/api/lanes/{studio}/{lane}/putts", this::putts);
-        routes.get("/api/names", ctx -> Json.send(ctx, new Names(store.read(h -> RecentPlayers.of(h, NAMES_SHOWN)))));
+        routes.get("/api/names", ctx -> Json.send(ctx, new Names(store.read(h -> RecentPlayers.of(h, Access.sight(h, ctx.req()), NAMES_SHOWN)))));
     }
 
     /** The only lane's page where there is one lane; else the list. */
     private void choose(Context ctx) {
-        List<LiveLane> heard = lanes.all().stream().filter(LiveLane::heard).toList();
+        List<LiveLane> heard = lanes.heard(Access.scope(ctx.req()));
         if (heard.size() == 1) {
             ctx.redirect("/control/" + heard.get(0).topics().studio() + "/" + heard.get(0).topics().lane());
         } else {
@@ -79,12 +80,21 @@ final class ControlRoutes implements Routes {
         ObjectNode asked = Json.read(ctx, ObjectNode.class);
         LiveLane lane = lane(ctx);
         Command command = command(asked, Access.who(ctx.req()));
+        Right right = right(command.ask());
+        if (!Access.may(ctx.req(), right)) {
+            throw Refusal.forbidden("That is for " + right.who() + ".");
+        }
         Health health = lane.health();
         if (health != null && health.state() != Health.State.ONLINE) {
             throw Refusal.conflict(health.state() == Health.State.LOST
                     ? "The lane has stopped answering. Nothing was sent." : "The lane is switched off. Nothing was sent.");
         }
         ctx.future(() -> orders.give(lane.topics(), command).thenAccept(answer -> tell(ctx, answer)));
+    }
+
+    /** A game may be begun and ended by whoever is at the desk; what is entered in it is the coach's. */
+    private static Right right(Command.Ask ask) {
+        return ask instanceof Command.Start || ask instanceof Command.End ? Right.PLAY : Right.COACH;
     }
 
     private static Command command(ObjectNode asked, String who) {

@@ -64,7 +64,7 @@ final class DrillRoutes implements Routes {
         routes.post("/api/drills", this::add);
         routes.put("/api/drills/{id}", this::change);
         routes.delete("/api/drills/{id}", this::takeOff);
-        routes.post("/api/drills/{id}/put-back", ctx -> answer(ctx, h -> Shelf.putBack(h, id(ctx))));
+        routes.post("/api/drills/{id}/put-back", ctx -> answer(ctx, h -> Shelf.putBack(h, Access.scope(ctx.req()), id(ctx))));
         routes.get("/api/drills/{id}/file", this::file);
         routes.get("/api/presets/{key}/file", this::presetFile);
         routes.post("/api/drill-text/read", this::read);
@@ -76,13 +76,13 @@ final class DrillRoutes implements Routes {
     private void list(Context ctx) {
         Json.send(ctx, new Listed(store.read(h -> StudioTime.of(h, clock.getZone()).zone()).getId(),
                 DrillFile.presets().stream().map(key -> new Preset(key, DrillJson.text(DrillFile.preset(key)))).toList(),
-                store.read(Shelf::all).stream().map(Own::of).toList()));
+                store.read(h -> Shelf.all(h, Access.scope(ctx.req()))).stream().map(Own::of).toList()));
     }
 
     private void add(Context ctx) {
         Drill drill = drill(Json.read(ctx, Sent.class).drill());
         String who = Access.who(ctx.req());
-        answer(ctx, h -> Shelf.add(h, drill, who, clock.millis()));
+        answer(ctx, h -> Shelf.add(h, Access.scope(ctx.req()), drill, who, clock.millis()));
     }
 
     private void change(Context ctx) {
@@ -90,11 +90,14 @@ final class DrillRoutes implements Routes {
         Drill drill = drill(sent.drill());
         int version = version(sent);
         String who = Access.who(ctx.req());
-        answer(ctx, h -> Shelf.change(h, id(ctx), version, drill, who, clock.millis()));
+        answer(ctx, h -> Shelf.change(h, Access.scope(ctx.req()), id(ctx), version, drill, who, clock.millis()));
     }
 
     private void takeOff(Context ctx) {
         int version = version(Json.read(ctx, Sent.class));
+        store.read(h -> Shelf.objection(h, Access.scope(ctx.req()), id(ctx))).ifPresent(each -> {
+            throw refusal(each);
+        });
         if (!store.write(h -> Shelf.takeOff(h, id(ctx), version, clock.millis()))) {
             throw refusal(Shelf.Objection.CHANGED_SINCE);
         }
@@ -113,12 +116,13 @@ final class DrillRoutes implements Routes {
         return Refusal.conflict(switch (objection) {
             case NAME_TAKEN -> "There is a drill of that name already. Give this one another name.";
             case CHANGED_SINCE -> "Somebody has changed this drill in the meantime, or taken it off. Load the page again.";
+            case NOT_YOURS -> "This drill is for all studios: whoever looks after all can change it. Copy it to have one of your own.";
             case FULL -> "There are " + Shelf.MOST + " drills. Take one off first.";
         });
     }
 
     private void file(Context ctx) {
-        Drill drill = store.read(h -> Shelf.find(h, id(ctx))).orElseThrow(() ->
+        Drill drill = store.read(h -> Shelf.find(h, Access.scope(ctx.req()), id(ctx))).orElseThrow(() ->
                 Refusal.notFound("That drill is not there any more.")).drill();
         download(ctx, drill.name(), DrillFile.text(drill));
     }

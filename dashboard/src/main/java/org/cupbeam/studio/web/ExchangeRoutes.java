@@ -30,10 +30,11 @@ final class ExchangeRoutes implements Routes {
 
     @Override
     public void addTo(RoutesConfig routes) {
-        routes.get("/api/players/export", ctx -> Download.send(ctx, "players", List.of(LogSheets.players(store))));
+        routes.get("/api/players/export", ctx -> Download.send(ctx, "players", List.of(LogSheets.players(store, Access.scope(ctx.req())))));
         routes.get("/api/runs/export", this::listed);
         routes.get("/api/player/{id}/export", this::player);
-        routes.get("/api/record/export", ctx -> Download.send(ctx, "cupbeam-record", LogSheets.book(store, LogFilter.ALL)));
+        routes.get("/api/record/export", ctx -> Download.send(ctx, "cupbeam-record", LogSheets.book(store,
+                LogFilter.ALL.within(Access.scope(ctx.req())))));
         routes.post("/api/import", this::bring);
     }
 
@@ -46,7 +47,7 @@ final class ExchangeRoutes implements Routes {
     private void player(Context ctx) {
         int id = LogbookFilter.id(ctx);
         try {
-            Download.send(ctx, "player-" + id, Dossier.of(store, id));
+            Download.send(ctx, "player-" + id, Dossier.of(store, Access.scope(ctx.req()), id));
         } catch (NoSuchElementException e) {
             throw Refusal.notFound("There is no such player.");
         }

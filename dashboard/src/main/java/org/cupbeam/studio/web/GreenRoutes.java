@@ -54,7 +54,7 @@ final class GreenRoutes implements Routes {
 
     private void all(Context ctx) {
         Map<Topics, GreenRange> ranges = watch.ranges();
-        Json.send(ctx, lanes.all().stream().filter(LiveLane::heard).map(lane -> {
+        Json.send(ctx, lanes.heard(Access.scope(ctx.req())).stream().map(lane -> {
             GreenRange range = ranges.get(lane.topics());
             return new GreenSaid.Listed(lane.topics().studio(), lane.topics().lane(),
                     watch.now(lane).map(GreenSaid.Speed::of).orElse(null), uphill(lane), side(lane), GreenSaid.Range.of(range),

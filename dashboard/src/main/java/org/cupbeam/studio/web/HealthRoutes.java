@@ -43,7 +43,7 @@ final class HealthRoutes implements Routes {
 
     private void all(Context ctx) {
         Map<Topics, GreenRange> ranges = watch.ranges();
-        Json.send(ctx, lanes.all().stream().filter(LiveLane::heard)
+        Json.send(ctx, lanes.heard(Access.scope(ctx.req())).stream()
                 .map(lane -> seen(lane, watch.alert(lane, ranges.get(lane.topics())))).toList());
     }
 

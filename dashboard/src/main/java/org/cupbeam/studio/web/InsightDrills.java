@@ -9,6 +9,7 @@ import org.cupbeam.drill.DrillFile;
 import org.cupbeam.event.BadMessage;
 import org.cupbeam.event.DrillJson;
 import org.cupbeam.studio.store.Shelf;
+import org.cupbeam.studio.store.Sight;
 import org.cupbeam.studio.store.logbook.Drills;
 import org.jdbi.v3.core.Handle;
 
@@ -25,16 +26,16 @@ record InsightDrills(List<Choice> choices, Map<String, Choice> byKey) {
     record Choice(String key, Drill drill) {
     }
 
-    static InsightDrills of(Handle h, int player) {
+    static InsightDrills of(Handle h, Sight sight, int player) {
         List<Choice> choices = new ArrayList<>();
         Map<String, Choice> byKey = new HashMap<>();
-        Drills.ofPlayer(h, player, PLAYED_MAX).forEach(each -> {
+        Drills.ofPlayer(h, sight, player, PLAYED_MAX).forEach(each -> {
             Drill drill = read(each.terms());
             if (drill != null) {
                 add(choices, byKey, "played-" + each.id(), drill);
             }
         });
-        Shelf.all(h).forEach(each -> add(choices, byKey, "own-" + each.id(), each.drill()));
+        Shelf.all(h, sight.scope()).forEach(each -> add(choices, byKey, "own-" + each.id(), each.drill()));
         DrillFile.presets().forEach(key -> add(choices, byKey, key, DrillFile.preset(key)));
         return new InsightDrills(List.copyOf(choices), byKey);
     }

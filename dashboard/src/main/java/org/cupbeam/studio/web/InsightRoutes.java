@@ -8,10 +8,13 @@ import java.io.UncheckedIOException;
 import java.time.Clock;
 import java.time.ZoneId;
 import java.util.List;
+import java.util.Optional;
+import java.util.function.DoubleFunction;
 import org.cupbeam.studio.coach.Coach;
 import org.cupbeam.studio.coach.Portrait;
 import org.cupbeam.studio.insight.Question;
 import org.cupbeam.studio.insight.make.NextPutts;
+import org.cupbeam.studio.insight.make.Peers;
 import org.cupbeam.studio.store.Store;
 import org.cupbeam.studio.usage.StudioTime;
 import org.cupbeam.studio.web.InsightSaid.Finishes;
@@ -63,15 +66,20 @@ final class InsightRoutes implements Routes {
 
     private void all(Context ctx) {
         InsightAsked asked = asked(ctx);
-        Portrait portrait = coach.portrait(asked.player().id(), asked.question());
-        Portrait rival = asked.rival() == null ? null : coach.portrait(asked.rival().id(), asked.question());
+        Portrait portrait = coach.portrait(asked.asked());
+        Portrait rival = asked.rival() == null ? null : coach.portrait(asked.rivalAsked());
         Json.send(ctx, new All(asked.question().zone().getId(), Player.of(asked.player()), asked.choice().key(),
                 asked.question().drill().balls(), asked.drills().choices().stream().map(each -> new Choice(each.key(),
                         each.drill().name(), each.drill().balls())).toList(),
                 portrait.putts(), portrait.sessions(), portrait.nowPutts(), portrait.fromMs(),
-                InsightCurve.of(portrait, asked.question(), coach::peers), Time.of(portrait, asked.question()),
+                InsightCurve.of(portrait, asked.question(), peers(ctx)), Time.of(portrait, asked.question()),
                 Finishes.of(portrait, asked.question()), Strengths.of(portrait, asked.question()),
                 InsightRun.of(asked, portrait, rival), portrait.advice().stream().map(Next::of).toList()));
+    }
+
+    /** The company is of all studios' players: whoever looks after some of them is told nothing of it. */
+    private DoubleFunction<Optional<Peers>> peers(Context ctx) {
+        return Access.scope(ctx.req()).isAll() ? coach::peers : mm -> Optional.empty();
     }
 
     /** How many of the next putts from a distance will drop. */
@@ -79,7 +87,7 @@ final class InsightRoutes implements Routes {
         Integer distanceMm = InsightAsked.number(ctx, "distance_mm", 100, DISTANCE_MAX_MM);
         Integer putts = InsightAsked.number(ctx, "putts", 1, NEXT_MAX);
         InsightAsked asked = asked(ctx);
-        NextPutts next = NextPutts.of(coach.portrait(asked.player().id(), asked.question()).skill(),
+        NextPutts next = NextPutts.of(coach.portrait(asked.asked()).skill(),
                 distanceMm == null ? 1_828 : distanceMm, putts == null ? 10 : putts);
         Json.send(ctx, new NextSaid(next.distanceMm(), next.made().tries(), next.made().mean(),
                 next.made().quantile(NextSaid.SELDOM), next.made().quantile(1 - NextSaid.SELDOM),

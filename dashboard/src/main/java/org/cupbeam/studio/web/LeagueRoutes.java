@@ -6,7 +6,9 @@ import io.javalin.http.Context;
 import java.time.Clock;
 import java.time.LocalDate;
 import java.util.ArrayList;
+import java.util.HashSet;
 import java.util.List;
+import java.util.Set;
 import java.util.function.Supplier;
 import org.cupbeam.drill.Drill;
 import org.cupbeam.drill.DrillFile;
@@ -21,7 +23,10 @@ import org.cupbeam.studio.store.league.Played;
 import org.cupbeam.studio.usage.StudioTime;
 import org.jdbi.v3.core.Handle;
 
-/** Leagues: opened, changed, and their tables, worked out of the record each time. */
+/**
+ * Leagues: opened, changed, and their tables, worked out of the record each time. Whoever looks after some studios sees, and
+ * opens, those that are over studios of theirs alone.
+ */
 final class LeagueRoutes implements Routes {
     private record Changed(Integer version, String name, String last) {
     }
@@ -66,7 +71,7 @@ final class LeagueRoutes implements Routes {
     private void list(Context ctx) {
         Json.send(ctx, store.read(h -> {
             StudioTime time = StudioTime.of(h, clock.getZone());
-            return new Listed(time.zone().getId(), today(time), LeagueBook.all(h).stream().map(said::head).toList());
+            return new Listed(time.zone().getId(), today(time), LeagueBook.all(h).stream().filter(each -> isTheirs(ctx, each)).map(said::head).toList());
         }));
     }
 
@@ -74,13 +79,16 @@ final class LeagueRoutes implements Routes {
         Json.send(ctx, store.read(h -> {
             StudioTime time = StudioTime.of(h, clock.getZone());
             List<Choice> drills = new ArrayList<>(DrillFile.presets().stream().map(DrillFile::preset).map(Choice::of).toList());
-            Shelf.all(h).forEach(each -> drills.add(Choice.of(each.drill())));
-            return new Choices(time.zone().getId(), today(time), drills, LeagueBook.studios(h));
+            Shelf.all(h, Access.scope(ctx.req())).forEach(each -> drills.add(Choice.of(each.drill())));
+            return new Choices(time.zone().getId(), today(time), drills, LeagueBook.studios(h).stream().filter(Access.scope(ctx.req())::includes).toList());
         }));
     }
 
     private void open(Context ctx) {
         LeagueAsked asked = Json.read(ctx, LeagueAsked.class);
+        if (!Access.scope(ctx.req()).includesAll(asked.studios() == null ? Set.of() : new HashSet<>(asked.studios()))) {
+            throw Refusal.badRequest("Choose studios of your own, each by its name.");
+        }
         String who = Access.who(ctx.req());
         Json.send(ctx, said.head(checked(() -> store.write(h -> LeagueBook.open(h, asked.league(StudioTime.of(h, clock.getZone()).zone()),
                 who, clock.millis())))));
@@ -111,7 +119,7 @@ final class LeagueRoutes implements Routes {
 
     private void takeOff(Context ctx) {
         int id = LogbookFilter.id(ctx);
-        if (!store.write(h -> LeagueBook.takeOff(h, id, clock.millis()))) {
+        if (!store.write(h -> isTheirs(ctx, kept(h, ctx)) && LeagueBook.takeOff(h, id, clock.millis()))) {
             throw notThere();
         }
         ctx.status(204);
@@ -119,14 +127,20 @@ final class LeagueRoutes implements Routes {
 
     private void putBack(Context ctx) {
         int id = LogbookFilter.id(ctx);
-        if (!store.write(h -> LeagueBook.putBack(h, id))) {
-            throw Refusal.conflict("That league was not taken off.");
-        }
+        store.writing(h -> {
+            if (!LeagueBook.putBack(h, id) || LeagueBook.find(h, id).filter(each -> isTheirs(ctx, each)).isEmpty()) {
+                throw Refusal.conflict("That league was not taken off."); // and what was done is undone
+            }
+        });
         Json.send(ctx, said.head(store.read(h -> kept(h, ctx))));
     }
 
     private static Kept kept(Handle h, Context ctx) {
-        return LeagueBook.find(h, LogbookFilter.id(ctx)).orElseThrow(LeagueRoutes::notThere);
+        return LeagueBook.find(h, LogbookFilter.id(ctx)).filter(each -> isTheirs(ctx, each)).orElseThrow(LeagueRoutes::notThere);
+    }
+
+    private static boolean isTheirs(Context ctx, Kept kept) {
+        return Access.scope(ctx.req()).includesAll(kept.league().studios());
     }
 
     private static Refusal notThere() {

@@ -3,6 +3,7 @@ package org.cupbeam.studio.web;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.concurrent.ConcurrentHashMap;
 import java.util.concurrent.ConcurrentSkipListMap;
 import java.util.function.BiConsumer;
 import java.util.function.BooleanSupplier;
@@ -13,6 +14,7 @@ import org.cupbeam.event.Score;
 import org.cupbeam.event.ScoreJson;
 import org.cupbeam.event.Topics;
 import org.cupbeam.studio.ingest.News;
+import org.cupbeam.studio.store.Scope;
 
 /** Every lane as it is now, and the streams that say so. */
 public final class LiveLanes implements News.Reader {
@@ -24,10 +26,11 @@ public final class LiveLanes implements News.Reader {
     }
 
     private static final int MOST_LANES = 2_048;
+    private static final int MOST_LISTS = 256;
     private static final String LIST = "/lanes";
 
     private final String born;
-    private final Stream list;
+    private final Map<Scope, Stream> lists = new ConcurrentHashMap<>();
     private final Map<String, LiveLane> lanes = new ConcurrentSkipListMap<>();
     private volatile BooleanSupplier brokerThere = () -> false;
     private volatile BiConsumer<Topics, Answer> answers = (topics, answer) -> { };
@@ -35,8 +38,7 @@ public final class LiveLanes implements News.Reader {
     /** @param born tells this start of the host from others, in the ids of what the streams say */
     public LiveLanes(String born) {
         this.born = born;
-        this.list = new Stream(born);
-        sayList();
+        list(Scope.ALL);
     }
 
     /** How to find out whether the broker can be reached. */
@@ -75,13 +77,13 @@ public final class LiveLanes implements News.Reader {
     /** Tells every watcher that the host lives, and whether it hears the lanes. */
     void pulse() {
         byte[] json = Json.bytes(new Pulse(brokerThere.getAsBoolean()));
-        list.say("pulse", json);
+        lists.values().forEach(each -> each.say("pulse", json));
         lanes.values().forEach(lane -> lane.stream().say("pulse", json));
     }
 
     /** Lets every watcher go, for good. */
     void end() {
-        list.end();
+        lists.values().forEach(Stream::end);
         lanes.values().forEach(lane -> lane.stream().end());
     }
 
@@ -90,9 +92,14 @@ public final class LiveLanes implements News.Reader {
         return List.copyOf(lanes.values());
     }
 
+    /** Those of them that have been heard, of some studios. */
+    List<LiveLane> heard(Scope scope) {
+        return lanes.values().stream().filter(LiveLane::heard).filter(each -> scope.includes(each.topics().studio())).toList();
+    }
+
     /** How many watch, all streams together. */
     int watchers() {
-        return list.watchers() + lanes.values().stream().mapToInt(lane -> lane.stream().watchers()).sum();
+        return lists.values().stream().mapToInt(Stream::watchers).sum() + lanes.values().stream().mapToInt(lane -> lane.stream().watchers()).sum();
     }
 
     /** Whether the broker can be reached. */
@@ -105,10 +112,14 @@ public final class LiveLanes implements News.Reader {
         return Optional.ofNullable(lanes.get(key(topics))).filter(LiveLane::heard);
     }
 
-    /** The stream of a path below {@code /live}; a lane may be watched before it is first heard. */
-    Optional<Stream> stream(String path) {
+    /**
+     * The stream of a path below {@code /live}; a lane may be watched before it is first heard.
+     *
+     * @param scope of the list: a lane is watched by whoever has its link
+     */
+    Optional<Stream> stream(String path, Scope scope) {
         if (LIST.equals(path)) {
-            return Optional.of(list);
+            return list(scope);
         }
         String[] parts = path == null ? new String[0] : path.split("/", -1);
         boolean lane = parts.length == 3 && Topics.isName(parts[1]) && Topics.isName(parts[2]);
@@ -127,7 +138,26 @@ public final class LiveLanes implements News.Reader {
         return topics.studio() + "/" + topics.lane();
     }
 
-    private void sayList() {
-        list.say("lanes", Json.bytes(lanes.values().stream().filter(LiveLane::heard).map(LiveLane::listed).toList()));
+    /** The list of some studios' lanes, which from now on is told to whoever watches it. */
+    private synchronized Optional<Stream> list(Scope scope) {
+        if (!lists.containsKey(scope) && lists.size() >= MOST_LISTS) {
+            lists.entrySet().removeIf(each -> !each.getKey().isAll() && each.getValue().watchers() == 0);
+        }
+        if (!lists.containsKey(scope)) {
+            if (lists.size() >= MOST_LISTS) {
+                return Optional.empty();
+            }
+            lists.put(scope, new Stream(born));
+            sayList(scope);
+        }
+        return Optional.of(lists.get(scope));
+    }
+
+    private synchronized void sayList() {
+        lists.keySet().forEach(this::sayList);
+    }
+
+    private void sayList(Scope scope) {
+        lists.get(scope).say("lanes", Json.bytes(heard(scope).stream().map(LiveLane::listed).toList()));
     }
 }

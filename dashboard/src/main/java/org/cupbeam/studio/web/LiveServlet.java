@@ -26,7 +26,7 @@ final class LiveServlet extends HttpServlet {
 
     @Override
     protected void doGet(HttpServletRequest request, HttpServletResponse response) throws IOException {
-        Optional<Stream> stream = lanes.stream(request.getPathInfo());
+        Optional<Stream> stream = lanes.stream(request.getPathInfo(), Access.openScope(request));
         if (stream.isEmpty()) {
             response.sendError(HttpServletResponse.SC_NOT_FOUND);
             return;

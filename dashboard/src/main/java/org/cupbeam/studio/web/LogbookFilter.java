@@ -18,13 +18,13 @@ final class LogbookFilter {
     private LogbookFilter() {
     }
 
-    /** @param zone in which the days {@code from} and {@code to}, both included, begin and end */
+    /** Of what whoever asks sees. @param zone in which the days {@code from} and {@code to}, both included, begin and end */
     static LogFilter of(Context ctx, ZoneId zone) {
         LocalDate from = day(ctx, "from");
         LocalDate to = day(ctx, "to");
         return new LogFilter(number(ctx, "player"), text(ctx, "drill"), word(ctx, "breaks", Tags.Break.class),
                 word(ctx, "slope", Tags.Slope.class), number(ctx, "lane"), from == null ? null : startMs(from, zone),
-                to == null ? null : startMs(to.plusDays(1), zone));
+                to == null ? null : startMs(to.plusDays(1), zone), Access.scope(ctx.req()));
     }
 
     static Cursor after(Context ctx) {

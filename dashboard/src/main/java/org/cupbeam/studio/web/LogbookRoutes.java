@@ -12,6 +12,7 @@ import java.util.function.Function;
 import java.util.function.IntFunction;
 import java.util.function.Supplier;
 import org.cupbeam.studio.store.LaneName;
+import org.cupbeam.studio.store.Sight;
 import org.cupbeam.studio.store.Store;
 import org.cupbeam.studio.store.logbook.Change;
 import org.cupbeam.studio.store.logbook.Drills;
@@ -24,6 +25,7 @@ import org.cupbeam.studio.store.logbook.RunStory;
 import org.cupbeam.studio.store.logbook.Runs;
 import org.cupbeam.studio.store.logbook.Trail;
 import org.cupbeam.studio.usage.StudioTime;
+import org.cupbeam.studio.web.access.Right;
 import org.cupbeam.studio.web.LogbookSaid.Changed;
 import org.cupbeam.studio.web.LogbookSaid.Listed;
 import org.cupbeam.studio.web.LogbookSaid.Named;
@@ -33,7 +35,7 @@ import org.cupbeam.studio.web.LogbookSaid.Putt;
 import org.cupbeam.studio.web.LogbookSaid.Run;
 import org.jdbi.v3.core.Handle;
 
-/** The record, to be looked through: players, runs, a run putt by putt. */
+/** The record, to be looked through: players, runs, a run putt by putt; notes and what was put right for whoever coaches. */
 final class LogbookRoutes implements Routes {
     private static final int ROWS = 50;
     private static final int MOST_NOTES = 200;
@@ -81,20 +83,23 @@ final class LogbookRoutes implements Routes {
         String name = LogbookFilter.text(ctx, "name");
         boolean byName = name != null || "name".equals(ctx.queryParam("by"));
         Json.send(ctx, store.read(h -> {
+            Sight sight = Access.sight(h, ctx.req());
             Page<PlayerRow> page = refusing(() -> byName
-                    ? Players.byName(h, name == null ? "" : name, LogbookFilter.after(ctx), ROWS)
-                    : new Page<>(Players.latest(h, ROWS), null));
+                    ? Players.byName(h, sight, name == null ? "" : name, LogbookFilter.after(ctx), ROWS)
+                    : new Page<>(Players.latest(h, sight, ROWS), null));
             return new Everybody(zone(h).getId(), page.rows().stream().map(Player::of).toList(),
-                    page.next() == null ? null : page.next().toString(), Players.count(h, name == null ? "" : name));
+                    page.next() == null ? null : page.next().toString(), Players.count(h, sight, name == null ? "" : name));
         }));
     }
 
     private void player(Context ctx) {
         int id = LogbookFilter.id(ctx);
+        boolean all = Access.may(ctx.req(), Right.COACH);
         Json.send(ctx, store.read(h -> {
-            return new OnePlayer(zone(h).getId(), Player.of(one(h, id)),
-                    Notes.ofPlayer(h, id, null, MOST_NOTES).rows().stream().map(Note::of).toList(),
-                    changed(h, Trail.ofPlayer(h, id)));
+            Sight sight = Access.sight(h, ctx.req());
+            return new OnePlayer(zone(h).getId(), Player.of(one(h, sight, id)),
+                    all ? Notes.ofPlayer(h, sight, id, null, MOST_NOTES).rows().stream().map(Note::of).toList() : List.of(),
+                    all ? changed(h, sight, Trail.ofPlayer(h, sight, id)) : List.of());
         }));
     }
 
@@ -110,18 +115,20 @@ final class LogbookRoutes implements Routes {
     private void choices(Context ctx) {
         String name = LogbookFilter.text(ctx, "name");
         Json.send(ctx, store.read(h -> {
-            Page<PlayerRow> page = Players.byName(h, name == null ? "" : name, null, CHOICES);
+            Sight sight = Access.sight(h, ctx.req());
+            Page<PlayerRow> page = Players.byName(h, sight, name == null ? "" : name, null, CHOICES);
             return new Choices(page.rows().stream().map(row -> new Named(row.id(), row.name())).toList(), page.next() != null,
-                    Drills.names(h), LaneName.all(h).stream().map(row -> new Lane(row.id(), row.studio(), row.lane())).toList());
+                    Drills.names(h, sight), LaneName.all(h, sight).stream().map(row -> new Lane(row.id(), row.studio(), row.lane())).toList());
         }));
     }
 
     private void run(Context ctx) {
         int id = LogbookFilter.id(ctx);
+        boolean all = Access.may(ctx.req(), Right.COACH);
         Json.send(ctx, store.read(h -> {
             RunStory story = RunStory.of(h, id).orElseThrow(() -> Refusal.notFound("There is no such run."));
-            List<Note> notes = story.notes().stream().map(Note::of).toList();
-            List<Changed> trail = changed(h, story.changes());
+            List<Note> notes = all ? story.notes().stream().map(Note::of).toList() : List.of();
+            List<Changed> trail = all ? changed(h, Access.sight(h, ctx.req()), story.changes()) : List.of();
             return new OneRun(zone(h).getId(), Run.of(story.run()), story.duel().stream().map(Run::of).toList(),
                     story.putts().stream().map(putt -> Putt.of(putt,
                             notes.stream().filter(note -> is(note.attempt(), putt.id())).toList(),
@@ -133,15 +140,19 @@ final class LogbookRoutes implements Routes {
 
     private void changes(Context ctx) {
         Json.send(ctx, store.read(h -> {
-            Page<Change> page = refusing(() -> Trail.page(h, LogbookFilter.after(ctx), ROWS));
-            return listed(zone(h), new Page<>(changed(h, page.rows()), page.next()), each -> each);
+            Sight sight = Access.sight(h, ctx.req());
+            Page<Change> page = refusing(() -> Trail.page(h, sight, LogbookFilter.after(ctx), ROWS));
+            return listed(zone(h), new Page<>(changed(h, sight, page.rows()), page.next()), each -> each);
         }));
     }
 
     private void report(Context ctx) {
         int id = LogbookFilter.id(ctx);
         LocalDate day = LogbookFilter.day(ctx, "day");
-        Json.send(ctx, store.read(h -> SessionReport.of(h, one(h, id), day, zone(h), clock.instant())));
+        Json.send(ctx, store.read(h -> {
+            Sight sight = Access.sight(h, ctx.req());
+            return SessionReport.of(h, sight, one(h, sight, id), day, zone(h), clock.instant());
+        }));
     }
 
     /** A place in another list than the one that is asked for makes no sense. */
@@ -153,8 +164,8 @@ final class LogbookRoutes implements Routes {
         }
     }
 
-    private static PlayerRow one(Handle h, int id) {
-        return Players.one(h, id).orElseThrow(() -> Refusal.notFound("There is no such player."));
+    private static PlayerRow one(Handle h, Sight sight, int id) {
+        return Players.one(h, sight, id).orElseThrow(() -> Refusal.notFound("There is no such player."));
     }
 
     private ZoneId zone(Handle h) {
@@ -166,9 +177,9 @@ final class LogbookRoutes implements Routes {
                 page.next() == null ? null : page.next().toString());
     }
 
-    private static List<Changed> changed(Handle h, List<Change> changes) {
+    private static List<Changed> changed(Handle h, Sight sight, List<Change> changes) {
         Map<Integer, String> names = new HashMap<>();
-        IntFunction<String> nameOf = id -> names.computeIfAbsent(id, i -> Players.one(h, i).map(PlayerRow::name).orElse(null));
+        IntFunction<String> nameOf = id -> names.computeIfAbsent(id, i -> Players.one(h, sight, i).map(PlayerRow::name).orElse(null));
         return changes.stream().map(change -> Changed.of(change, nameOf)).toList();
     }
 

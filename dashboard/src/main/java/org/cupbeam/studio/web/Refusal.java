@@ -1,5 +1,7 @@
 package org.cupbeam.studio.web;
 
+import java.util.Locale;
+
 /** A request that is not served, and why, in words for whoever made it. Answered as {@code {"error": words}}. */
 final class Refusal extends RuntimeException {
     private static final long serialVersionUID = 1L;
@@ -35,6 +37,11 @@ final class Refusal extends RuntimeException {
     /** Somebody else, who is needed for it, does not answer. */
     static Refusal noAnswer(String words) {
         return new Refusal(504, words);
+    }
+
+    /** Words of a room below as a sentence. */
+    static String sentence(String words) {
+        return words.substring(0, 1).toUpperCase(Locale.ROOT) + words.substring(1) + (words.endsWith(".") ? "" : ".");
     }
 
     int status() {

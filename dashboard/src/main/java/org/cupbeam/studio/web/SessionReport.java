@@ -9,6 +9,7 @@ import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import org.cupbeam.studio.store.PlayerTallies;
+import org.cupbeam.studio.store.Sight;
 import org.cupbeam.studio.store.logbook.AttemptRow;
 import org.cupbeam.studio.store.logbook.Attempts;
 import org.cupbeam.studio.store.logbook.Cursor;
@@ -44,9 +45,9 @@ record SessionReport(String zone, Player player, String day, List<String> days, 
     }
 
     /** @param dayOrNull the day; null for the last that the player played on, or today */
-    static SessionReport of(Handle h, PlayerRow player, LocalDate dayOrNull, ZoneId zone, Instant now) {
-        LogFilter all = LogFilter.ALL.player(player.id());
-        List<LocalDate> days = Runs.begunMs(h, player.id(), Page.MOST).stream().map(ms -> day(ms, zone))
+    static SessionReport of(Handle h, Sight sight, PlayerRow player, LocalDate dayOrNull, ZoneId zone, Instant now) {
+        LogFilter all = LogFilter.ALL.player(player.id()).within(sight.scope());
+        List<LocalDate> days = Runs.begunMs(h, sight, player.id(), Page.MOST).stream().map(ms -> day(ms, zone))
                 .distinct().toList();
         LocalDate day = dayOrNull != null ? dayOrNull : days.isEmpty() ? day(now.toEpochMilli(), zone) : days.get(0);
         long from = LogbookFilter.startMs(day, zone);
@@ -54,11 +55,11 @@ record SessionReport(String zone, Player player, String day, List<String> days, 
         List<RunRow> runs = Runs.page(h, all.between(from, to), null, Page.MOST).rows();
         List<AttemptRow> putts = new ArrayList<>(attempts(h, all.between(from, to)));
         putts.sort(inOrder(runs));
-        List<Usual> usual = PlayerTallies.between(h, player.id(), LogbookFilter.startMs(day.minusDays(BEFORE_DAYS), zone), from)
+        List<Usual> usual = PlayerTallies.between(h, sight, player.id(), LogbookFilter.startMs(day.minusDays(BEFORE_DAYS), zone), from)
                 .stream().map(each -> new Usual(each.distanceMm(), each.tries(), each.made())).toList();
         return new SessionReport(zone.getId(), Player.of(player), day.toString(),
                 days.stream().map(LocalDate::toString).toList(), runs.stream().map(Run::of).toList(),
-                putts.stream().map(putt -> Putt.of(putt, List.of(), List.of())).toList(), notes(h, player, from, to),
+                putts.stream().map(putt -> Putt.of(putt, List.of(), List.of())).toList(), notes(h, sight, player, from, to),
                 usual, BEFORE_DAYS, usual.stream().mapToInt(Usual::putts).sum());
     }
 
@@ -81,8 +82,8 @@ record SessionReport(String zone, Player player, String day, List<String> days, 
         return all;
     }
 
-    private static List<Note> notes(Handle h, PlayerRow player, long fromMs, long toMs) {
-        List<NoteRow> notes = Notes.ofPlayer(h, player.id(), null, Page.MOST).rows();
+    private static List<Note> notes(Handle h, Sight sight, PlayerRow player, long fromMs, long toMs) {
+        List<NoteRow> notes = Notes.ofPlayer(h, sight, player.id(), null, Page.MOST).rows();
         return notes.stream().filter(note -> note.atMs() >= fromMs && note.atMs() < toMs).map(Note::of).toList();
     }
 

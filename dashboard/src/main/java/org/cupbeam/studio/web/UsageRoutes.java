@@ -8,6 +8,7 @@ import java.time.YearMonth;
 import java.time.ZoneId;
 import java.util.List;
 import org.cupbeam.studio.store.LaneName;
+import org.cupbeam.studio.store.Sight;
 import org.cupbeam.studio.store.Store;
 import org.cupbeam.studio.usage.OpeningHours;
 import org.cupbeam.studio.usage.Period;
@@ -71,12 +72,13 @@ final class UsageRoutes implements Routes {
         return store.read(h -> {
             StudioTime time = StudioTime.of(h, clock.getZone());
             YearMonth month = month(ctx.queryParam("month"), time.zone());
-            return new Asked(month, time, report(h, month, time), LaneName.all(h));
+            Sight sight = Access.sight(h, ctx.req());
+            return new Asked(month, time, report(h, sight, month, time), LaneName.all(h, sight));
         });
     }
 
-    private UsageReport report(Handle h, YearMonth month, StudioTime time) {
-        return UsageReport.of(h, Period.month(month, time.zone()), time.hours(), clock.millis());
+    private UsageReport report(Handle h, Sight sight, YearMonth month, StudioTime time) {
+        return UsageReport.of(h, sight, Period.month(month, time.zone()), time.hours(), clock.millis());
     }
 
     private YearMonth month(String textOrNull, ZoneId zone) {

@@ -26,9 +26,12 @@ import org.cupbeam.studio.coach.Coach;
 import org.cupbeam.studio.ingest.Arrival;
 import org.cupbeam.studio.ingest.Vitals;
 import org.cupbeam.studio.store.Store;
+import org.cupbeam.studio.store.staff.StaffBook;
 import org.cupbeam.studio.web.access.Proxies;
+import org.cupbeam.studio.web.access.Roster;
 import org.cupbeam.studio.web.access.ScrapeToken;
 import org.cupbeam.studio.web.access.Sessions;
+import org.cupbeam.studio.web.access.Staff;
 import org.cupbeam.studio.web.access.StaffPin;
 import org.cupbeam.studio.web.access.Tries;
 import org.eclipse.jetty.ee10.servlet.FilterHolder;
@@ -86,15 +89,21 @@ public final class WebServer implements AutoCloseable {
         this.proxies = proxies;
         InstantSource steady = () -> Instant.EPOCH.plusNanos(System.nanoTime()); // a wall clock may jump
         Sessions sessions = new Sessions(new SecureRandom(), steady);
-        this.access = new Access(pin, sessions);
+        Staff people = new Staff(pin, new Roster(() -> store.read(StaffBook::all), System::nanoTime), pin.secrets());
+        this.access = new Access(people, sessions);
+        StaffRoutes staff = new StaffRoutes(store, people, sessions, wall);
+        AccessRoutes signIn = new AccessRoutes(people, sessions, new Tries(steady), staff);
+        staff.goOnBy(signIn::goOnAs);
         GreenWatch watch = new GreenWatch(store, wall);
         this.coach = new Coach(store, wall);
         this.insight = new InsightRoutes(store, wall, coach);
         this.metrics = new Metrics(lanes);
         this.subjects = List.of(
                 new Failures(),
+                new Guard(store),
                 new OperatorRoutes(metrics, () -> lanes.hearsBroker() && answers(store), System::nanoTime),
-                new AccessRoutes(pin, sessions, new Tries(steady), access),
+                signIn,
+                staff,
                 new ControlRoutes(lanes, orders, store, wall),
                 new DrillRoutes(store, wall),
                 new HealthRoutes(lanes, watch),
@@ -154,7 +163,8 @@ public final class WebServer implements AutoCloseable {
 
     /** Every address that something answers at, what varies in braces: for whoever sees to it that none stands open. */
     List<String> paths() {
-        return javalin.unsafe.internalRouter.allHttpHandlers().stream().map(each -> each.endpoint.path).distinct().toList();
+        return javalin.unsafe.internalRouter.allHttpHandlers().stream().map(each -> each.endpoint.path).filter(each -> !each.equals("*"))
+                .distinct().toList(); // the guard comes before all
     }
 
     /** Every address that is answered, as its route has it: {@code /api/run/{id}}. The streams are not among them. */
@@ -226,7 +236,7 @@ public final class WebServer implements AutoCloseable {
 
     /** The only lane's board where there is one lane; else the list. */
     private void home(Context ctx) {
-        List<LiveLane> heard = lanes.all().stream().filter(LiveLane::heard).toList();
+        List<LiveLane> heard = lanes.heard(Access.openScope(ctx.req()));
         if (heard.size() == 1) {
             ctx.redirect("/board/" + heard.get(0).topics().studio() + "/" + heard.get(0).topics().lane());
         } else {

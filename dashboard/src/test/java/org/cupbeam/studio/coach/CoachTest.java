@@ -91,7 +91,7 @@ class CoachTest {
     @Test
     void afterTwoHoursASessionEnds() {
         pages.keep(lane.passes(7_199).holes("r1", null, "Ada", 2), lane.passes(7_201).holes("r1", null, "Ada", 3));
-        List<Shot> shots = pages.store.read(h -> ShotReader.all(h, 1));
+        List<Shot> shots = pages.store.read(h -> ShotReader.all(h, 1, null));
 
         assertThat(shots).extracting(Shot::session).containsExactly(0L, 0L, 0L, 1L);
         assertThat(shots.get(0).breaks()).isEqualTo(Break.LEFT_TO_RIGHT);

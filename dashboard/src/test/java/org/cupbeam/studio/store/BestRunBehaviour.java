@@ -96,7 +96,7 @@ abstract class BestRunBehaviour {
     }
 
     private Optional<BestRun> best(Tags tags) {
-        return store.read(h -> BestRun.of(h, ScriptedLane.LADDER, tags));
+        return store.read(h -> BestRun.of(h, "home", ScriptedLane.LADDER, tags));
     }
 
     private void commit(Event... events) {

@@ -119,7 +119,7 @@ abstract class LooksBehaviour {
     }
 
     private List<String> names(int most) {
-        return store.read(h -> RecentPlayers.of(h, most));
+        return store.read(h -> RecentPlayers.of(h, Sight.ALL, most));
     }
 
     private List<LanePutt> putts(String journal, int most) {

@@ -32,7 +32,9 @@ class MigrationsTest {
             Map.entry("V11__check_sums.sql", "d5fb12cbad37fe13bd9864343d15c302659995df7f5ef5d2f1c1638272426899"),
             Map.entry("V12__attempts_put_right.sql", "58cf5c23ed783c79a2c922979508f0d039e452b54c9bce777c9eaafa127971fb"),
             Map.entry("V13__leagues.sql", "453ff545f4e70ea5200da631118ecf38f4b142588fd7577105a6a2069b36ea9a"),
-            Map.entry("V14__not_understood.sql", "a8985a3206011ac2095815423f27140d729709d6fab4bcc50a7fab4b6fe060b2"));
+            Map.entry("V14__not_understood.sql", "a8985a3206011ac2095815423f27140d729709d6fab4bcc50a7fab4b6fe060b2"),
+            Map.entry("V15__staff_by_name.sql", "fe31f9b3f8d5dbeb5eb924ad588a7d8cff1967d40b83868c1913c4c9b01db481"),
+            Map.entry("V16__studios_apart.sql", "12be2276c301526c4237291ba714718f956b15f2ea55889e43914ac6fa700e6c"));
 
     @Test
     void theNewestIsTheOneThatThisVersionSaysItKnows() {

@@ -42,7 +42,7 @@ abstract class OldStoreBehaviour extends StoreFixture {
             assertThat(putts).hasSize(1);
             assertThat(putts.get(0).putt().finishMm()).isEqualTo(310.5);
             assertThat(putts.get(0).counts()).isTrue();
-            List<LaneQuarter> quarters = opened.read(h -> LaneQuarter.between(h, AT_MS - 900_000, AT_MS + 900_000));
+            List<LaneQuarter> quarters = opened.read(h -> LaneQuarter.between(h, Sight.ALL, AT_MS - 900_000, AT_MS + 900_000));
             assertThat(quarters).hasSize(1).first().extracting(LaneQuarter::putts, LaneQuarter::playMs).containsExactly(1, 77L);
             List<String> envelopes = opened.read(h -> h.select("SELECT envelope FROM event ORDER BY sequence")
                     .mapTo(String.class).list());

@@ -239,6 +239,6 @@ abstract class PlayerPuttBehaviour extends StoreFixture {
     }
 
     private List<PlayerPutt> putts(int player) {
-        return store.read(h -> PlayerPutt.all(h, player, Function.identity()));
+        return store.read(h -> PlayerPutt.all(h, player, null, Function.identity()));
     }
 }

@@ -38,7 +38,7 @@ abstract class ShelfBehaviour {
         add(drill("long way", 2));
 
         assertThat(all()).extracting(Kept::drill).containsExactly(drill("long way", 2), drill("Steep", 3));
-        assertThat(find(1)).contains(new Kept(1, drill("Steep", 3), 1, "Kim", 1_000));
+        assertThat(find(1)).contains(new Kept(1, drill("Steep", 3), 1, "Kim", 1_000, Scope.ALL));
     }
 
     @Test

@@ -125,7 +125,7 @@ abstract class UsageBehaviour extends StoreFixture {
         long day = 86_400_000;
         long first = Instant.parse("2026-11-25T00:00:00Z").toEpochMilli();
 
-        assertThat(store.<List<LaneName>>read(LaneName::all)).containsExactly(new LaneName(1, "home", "one"),
+        assertThat(store.<List<LaneName>>read(h -> LaneName.all(h, Sight.ALL))).containsExactly(new LaneName(1, "home", "one"),
                 new LaneName(2, "home", "two"));
         assertThat(store.<List<Integer>>read(h -> LaneName.played(h, first, first + day))).containsExactly(1);
         assertThat(store.<List<Integer>>read(h -> LaneName.played(h, first, first + 2 * day))).containsExactly(1, 2);
@@ -176,11 +176,11 @@ abstract class UsageBehaviour extends StoreFixture {
     }
 
     private List<Fault> faults() {
-        return store.read(h -> Fault.between(h, 0, Long.MAX_VALUE));
+        return store.read(h -> Fault.between(h, Sight.ALL, 0, Long.MAX_VALUE));
     }
 
     private Visitors ask(long from, long to) {
-        return store.read(h -> Visitors.between(h, from, to));
+        return store.read(h -> Visitors.between(h, Sight.ALL, from, to));
     }
 
     private static Health online(long connection, String... faults) {

@@ -15,6 +15,7 @@ import org.cupbeam.studio.seed.Scenario;
 import org.cupbeam.studio.seed.Seed;
 import org.cupbeam.studio.seed.Size;
 import org.cupbeam.studio.store.Database;
+import org.cupbeam.studio.store.Sight;
 import org.cupbeam.studio.store.Store;
 import org.cupbeam.studio.store.sheet.JsonBook;
 import org.junit.jupiter.api.AfterAll;
@@ -36,7 +37,7 @@ class UsageReportTest {
     static void fill() {
         store = Store.open(Database.file(folder.resolve("year.db")));
         Seed.fill(store, END, 3, new Size(2, 3, 5, 10));
-        report = store.read(h -> UsageReport.of(h, MARCH, StudioTime.of(h, Scenario.ZONE).hours(), END.toEpochMilli()));
+        report = store.read(h -> UsageReport.of(h, Sight.ALL, MARCH, StudioTime.of(h, Scenario.ZONE).hours(), END.toEpochMilli()));
     }
 
     @AfterAll
@@ -84,7 +85,7 @@ class UsageReportTest {
     void tellsWhoCameAndWhatBroke() {
         assertThat(report.visitors().players()).isBetween(3, 18);
         assertThat(report.visitors().returning()).isBetween(3, report.visitors().players());
-        UsageReport year = store.read(h -> UsageReport.of(h, new Period(MARCH.from().minusMonths(4), MARCH.to().plusMonths(7),
+        UsageReport year = store.read(h -> UsageReport.of(h, Sight.ALL, new Period(MARCH.from().minusMonths(4), MARCH.to().plusMonths(7),
                 Scenario.ZONE), Scenario.HOURS, END.toEpochMilli()));
         assertThat(year.faults()).isNotEmpty().allMatch(fault -> fault.endedMs() != null);
         assertThat(year.faultMs()).isPositive();

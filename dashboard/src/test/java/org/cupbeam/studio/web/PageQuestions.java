@@ -106,6 +106,7 @@ public final class PageQuestions {
             ask("/api/drills/{id}/file", "a kept drill's file", f -> "/api/drills/" + f.any(f.kept) + "/file"),
             ask("/api/presets/{key}/file", "a preset's file", f -> "/api/presets/ladder/file"),
             ask("/api/session", "who is signed in", f -> "/api/session"),
+            ask("/api/staff", "who of the staff signs in", f -> "/api/staff"),
             ask("/api/card", "a card of breaks", f -> "/api/card?" + card(f)),
             file("/api/card/export", "a card as CSV", f -> "/api/card/export?as=csv&" + card(f)),
             file("/api/players/export", "players as CSV", f -> "/api/players/export?as=csv"),
@@ -130,7 +131,7 @@ public final class PageQuestions {
     public static final List<String> PAGES = List.of("/", "/lanes", "/board/{studio}/{lane}", "/control",
             "/control/{studio}/{lane}", "/players", "/player/{id}", "/runs", "/run/{id}", "/report/{id}", "/usage", "/health",
             "/health/{studio}/{lane}", "/green", "/green/{studio}/{lane}", "/green/{studio}/{lane}/test", "/card", "/drills",
-            "/insight", "/insight/{id}", "/advice/{id}", "/leagues", "/league/{id}", "/sign-in", "/lib/d3-7.9.0.js");
+            "/insight", "/insight/{id}", "/advice/{id}", "/leagues", "/league/{id}", "/staff", "/sign-in", "/lib/d3-7.9.0.js");
 
     private PageQuestions() {
     }

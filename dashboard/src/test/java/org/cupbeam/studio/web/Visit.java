@@ -10,6 +10,7 @@ import java.net.http.HttpRequest.BodyPublishers;
 import java.net.http.HttpResponse;
 import java.net.http.HttpResponse.BodyHandlers;
 import java.util.Map;
+import java.util.stream.Stream;
 
 /** A browser's part in HTTP, with a cookie jar of one cookie. */
 public final class Visit {
@@ -23,6 +24,10 @@ public final class Visit {
 
     public Visit(int port) {
         base = "http://localhost:" + port;
+    }
+
+    public int port() {
+        return URI.create(base).getPort();
     }
 
     public HttpResponse<String> get(String path) throws IOException, InterruptedException {
@@ -42,6 +47,14 @@ public final class Visit {
         return send(request);
     }
 
+    /** What an event stream says under that word first. */
+    String firstOf(String path, String event) throws IOException, InterruptedException {
+        HttpResponse<Stream<String>> answer = CLIENT.send(request(path).GET().build(), BodyHandlers.ofLines());
+        try (Stream<String> lines = answer.body()) {
+            return lines.dropWhile(line -> !line.equals(event)).skip(1).filter(line -> line.startsWith("data")).findFirst().orElseThrow();
+        }
+    }
+
     HttpRequest.Builder request(String path) {
         HttpRequest.Builder request = HttpRequest.newBuilder(URI.create(base + path));
         return cookie == null ? request : request.header("Cookie", "cupbeam-staff=" + cookie);
@@ -55,6 +68,16 @@ public final class Visit {
 
     public Visit signIn(String pin, String who) throws IOException, InterruptedException {
         HttpResponse<String> answer = send("POST", "/api/session", Map.of("pin", pin, "who", who));
+        if (answer.statusCode() != 200) {
+            throw new AssertionError("not signed in: " + answer.statusCode() + " " + answer.body());
+        }
+        token = json(answer).get("token").asText();
+        return this;
+    }
+
+    /** Signs in by a name of one's own. */
+    public Visit signInAs(String name, String secret) throws IOException, InterruptedException {
+        HttpResponse<String> answer = send("POST", "/api/session", Map.of("name", name, "secret", secret));
         if (answer.statusCode() != 200) {
             throw new AssertionError("not signed in: " + answer.statusCode() + " " + answer.body());
         }

@@ -5,6 +5,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.TreeMap;
 import java.util.stream.Collectors;
+import org.cupbeam.studio.store.Sight;
 import org.jdbi.v3.core.Handle;
 
 /** Notes and changes as rows, with what they are about in words that hold anywhere, not in this store's numbers. */
@@ -18,8 +19,8 @@ final class Abouts {
     }
 
     /** A page of notes, each a row; the oldest first. */
-    static Page<List<Object>> notes(Handle h, Cursor after) {
-        List<NoteRow> rows = h.select(NoteRow.SELECT + "n.id > ? ORDER BY n.id LIMIT " + (Page.MOST + 1),
+    static Page<List<Object>> notes(Handle h, Sight sight, Cursor after) {
+        List<NoteRow> rows = h.select(NoteRow.SELECT + sight.note() + " AND n.id > ? ORDER BY n.id LIMIT " + (Page.MOST + 1),
                 after == null ? 0L : after.keys(1)[0]).map((row, ctx) -> NoteRow.read(row)).list();
         Page<NoteRow> page = Page.of(rows, Page.MOST, note -> Cursor.of(note.id()));
         Map<Integer, About> attempts = attempts(h, page.rows().stream().map(NoteRow::attempt).toList());
@@ -33,8 +34,8 @@ final class Abouts {
     }
 
     /** A page of changes, each a row; the newest first. */
-    static Page<List<Object>> changes(Handle h, Cursor after) {
-        Page<Change> page = Trail.page(h, after, Page.MOST);
+    static Page<List<Object>> changes(Handle h, Sight sight, Cursor after) {
+        Page<Change> page = Trail.page(h, sight, after, Page.MOST);
         Map<Integer, About> attempts = attempts(h, page.rows().stream().map(Change::attempt).toList());
         Map<Integer, About> runs = runs(h, page.rows().stream().map(Change::run).toList());
         Map<Integer, About> players = players(h, page.rows().stream().map(Change::player).toList());

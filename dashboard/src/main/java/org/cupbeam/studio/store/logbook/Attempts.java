@@ -31,6 +31,9 @@ public final class Attempts {
             .thenComparingInt(placed -> placed.row().of().run()).thenComparingLong(placed -> placed.row().sequence())
             .reversed();
 
+    private static final Comparator<Placed> NEWEST_FIRST = Comparator.comparingLong(Placed::key)
+            .thenComparingInt(placed -> placed.row().id()).reversed();
+
     private Attempts() {
     }
 
@@ -57,13 +60,15 @@ public final class Attempts {
     }
 
     private static Page<Placed> byTime(Handle h, LogFilter filter, Cursor after, int size) {
-        Where where = new Where().andIf("a.lane_id = ?", filter.lane()).andIf("a.at_ms >= ?", filter.fromMs())
-                .andIf("a.at_ms < ?", filter.toMs());
-        if (after != null) {
-            where.and("(a.at_ms, a.id) < (?, ?)", after.keys(2));
+        List<Placed> rows = new ArrayList<>();
+        for (Where each : filter.ofAttempts(h)) {
+            if (after != null) {
+                each.and("(a.at_ms, a.id) < (?, ?)", after.keys(2));
+            }
+            rows.addAll(select(h, BY_TIME + each.sql() + " ORDER BY a.at_ms DESC, a.id DESC LIMIT ?", each.values(size + 1)));
         }
-        return Page.of(select(h, BY_TIME + where.sql() + " ORDER BY a.at_ms DESC, a.id DESC LIMIT ?",
-                where.values(size + 1)), size, Placed::byTime);
+        rows.sort(NEWEST_FIRST);
+        return Page.of(rows.subList(0, Math.min(rows.size(), size + 1)), size, Placed::byTime);
     }
 
     private static Page<Placed> byRun(Handle h, LogFilter filter, Cursor after, int size) {

@@ -3,6 +3,8 @@ package org.cupbeam.studio.store.logbook;
 import java.util.Arrays;
 import java.util.List;
 import java.util.NoSuchElementException;
+import org.cupbeam.studio.store.Scope;
+import org.cupbeam.studio.store.Sight;
 import org.cupbeam.studio.store.Store;
 import org.cupbeam.studio.store.sheet.Sheet;
 import org.jdbi.v3.core.Handle;
@@ -23,43 +25,49 @@ public final class Dossier {
     private Dossier() {
     }
 
-    /** @throws NoSuchElementException where there is no such player */
-    public static List<Sheet> of(Store store, int player) {
-        PlayerRow row = store.read(h -> Players.one(h, player))
+    /**
+     * All of it that is of some studios.
+     *
+     * @throws NoSuchElementException where there is no such player there
+     */
+    public static List<Sheet> of(Store store, Scope scope, int player) {
+        PlayerRow row = store.read(h -> Players.one(h, Sight.of(h, scope), player))
                 .orElseThrow(() -> new NoSuchElementException("there is no player " + player));
-        LogFilter filter = LogFilter.ALL.player(player);
+        LogFilter filter = LogFilter.ALL.player(player).within(scope);
         return List.of(new Sheet("players", List.of("name", "hand", "units", "remark", "created"),
                         List.of(LogSheets.player(row))),
-                names(store, player), LogSheets.runs(store, filter), LogSheets.attempts(store, filter),
+                names(store, scope, player), LogSheets.runs(store, filter), LogSheets.attempts(store, filter),
                 new Sheet("notes", List.of("at", "author", "words", "run", "attempt"), LogSheets.rows(store,
-                        (h, after) -> Notes.ofPlayer(h, player, after, Page.MOST), note -> Arrays.asList(
+                        (h, after) -> Notes.ofPlayer(h, Sight.of(h, scope), player, after, Page.MOST), note -> Arrays.asList(
                                 LogSheets.time(note.atMs()), note.author(), note.words(), note.run(), note.attempt()))),
-                changes(store, player),
-                messages(store, "messages_on_attempts", ATTEMPTS, "a.at_ms, a.id", player),
-                messages(store, "messages_on_begun_runs", RUNS.formatted("started_sequence"), "r.started_ms, r.id", player),
-                messages(store, "messages_on_ended_runs", RUNS.formatted("ended_sequence"), "r.started_ms, r.id", player));
+                changes(store, scope, player),
+                messages(store, "messages_on_attempts", ATTEMPTS, "a.at_ms, a.id", scope, player),
+                messages(store, "messages_on_begun_runs", RUNS.formatted("started_sequence"), "r.started_ms, r.id", scope, player),
+                messages(store, "messages_on_ended_runs", RUNS.formatted("ended_sequence"), "r.started_ms, r.id", scope, player));
     }
 
-    private static Sheet names(Store store, int player) {
-        List<String> keys = store.read(h -> h.select("SELECT name_key FROM player_alias WHERE player_id = ? "
-                + "ORDER BY name_key", player).mapTo(String.class).list());
+    private static Sheet names(Store store, Scope scope, int player) {
+        List<String> keys = store.read(h -> h.select("SELECT name_key FROM player_alias WHERE player_id = ? AND "
+                + Sight.of(h, scope).whole("player_id") + " ORDER BY name_key", player).mapTo(String.class).list());
         return new Sheet("other_names", List.of("name"), keys.stream().map(key -> List.<Object>of(key)).toList());
     }
 
-    private static Sheet changes(Store store, int player) {
-        List<Change> changes = store.read(h -> Trail.ofPlayer(h, player));
+    private static Sheet changes(Store store, Scope scope, int player) {
+        List<Change> changes = store.read(h -> Trail.ofPlayer(h, Sight.of(h, scope), player));
         return new Sheet("what_was_changed", List.of("what", "at", "by", "reason", "was", "became", "run", "attempt"),
                 changes.stream().map(each -> Arrays.<Object>asList(each.what(), LogSheets.time(each.atMs()), each.by(),
                         each.reason(), each.was(), each.became(), each.run(), each.attempt())).toList());
     }
 
-    private static Sheet messages(Store store, String name, String sql, String keys, int player) {
+    private static Sheet messages(Store store, String name, String sql, String keys, Scope scope, int player) {
         return new Sheet(name, List.of("message"), LogSheets.rows(store,
-                (h, after) -> messages(h, sql, keys, player, after), message -> List.of(message.envelope())));
+                (h, after) -> messages(h, sql, keys, Sight.of(h, scope), player, after), message -> List.of(message.envelope())));
     }
 
-    private static Page<Message> messages(Handle h, String sql, String keys, int player, Cursor after) {
-        Where where = new Where().and(keys.substring(0, 1) + ".player_id = ?", player);
+    private static Page<Message> messages(Handle h, String sql, String keys, Sight sight, int player,
+                                          Cursor after) {
+        Where where = new Where().and(keys.substring(0, 1) + ".player_id = ?", player)
+                .and(sight.lane(keys.substring(0, 1) + ".lane_id"));
         if (after != null) {
             where.and("(" + keys + ") < (?, ?)", after.keys(2));
         }

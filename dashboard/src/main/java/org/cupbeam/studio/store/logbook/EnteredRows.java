@@ -12,6 +12,7 @@ import org.cupbeam.event.Score;
 import org.cupbeam.studio.store.LateEntries;
 import org.cupbeam.studio.store.NoteBook;
 import org.cupbeam.studio.store.PlayerBook;
+import org.cupbeam.studio.store.Sight;
 import org.cupbeam.studio.store.Store;
 import org.cupbeam.studio.store.sheet.BadRow;
 import org.cupbeam.studio.store.sheet.Cells;
@@ -63,7 +64,7 @@ final class EnteredRows {
         String hand = oneOf(cells, "hand", Set.of("left", "right"));
         String units = oneOf(cells, "units", Set.of("metric", "feet"));
         String remark = cells.textOrNull("remark", PlayerBook.LONGEST_REMARK);
-        if (Players.named(h, name).isPresent()) {
+        if (Players.named(h, Sight.ALL, name).isPresent()) {
             return false;
         }
         int id = entries.player(name, SheetRows.time(cells, "created"));
@@ -110,7 +111,7 @@ final class EnteredRows {
 
     private int about(Cells cells, String about) throws BadRow {
         Optional<Integer> found = about.equals("player_id")
-                ? Players.named(h, cells.text("player", Score.MAX_NAME)).map(PlayerRow::id)
+                ? Players.named(h, Sight.ALL, cells.text("player", Score.MAX_NAME)).map(PlayerRow::id)
                 : about.equals("run_id") ? entries.findRun(SheetRows.source(cells), cells.text("run", 64))
                 : entries.findAttempt(SheetRows.source(cells), cells.whole("sequence", 1));
         return found.orElseThrow(() -> cells.bad(about.replace("_id", ""), "is not in the record",

@@ -9,6 +9,8 @@ import java.util.function.BiFunction;
 import java.util.function.Function;
 import org.cupbeam.drill.Worded;
 import org.cupbeam.event.Putt;
+import org.cupbeam.studio.store.Scope;
+import org.cupbeam.studio.store.Sight;
 import org.cupbeam.studio.store.Store;
 import org.cupbeam.studio.store.sheet.Sheet;
 import org.jdbi.v3.core.Handle;
@@ -25,9 +27,9 @@ public final class LogSheets {
     }
 
     /** Everybody who is listed. */
-    public static Sheet players(Store store) {
+    public static Sheet players(Store store, Scope scope) {
         return new Sheet("players", List.of("name", "hand", "units", "remark", "created"), rows(store,
-                (h, after) -> Players.byName(h, "", after, AT_A_TIME), LogSheets::player));
+                (h, after) -> Players.byName(h, Sight.of(h, scope), "", after, AT_A_TIME), LogSheets::player));
     }
 
     /** Runs by filter. */
@@ -48,20 +50,21 @@ public final class LogSheets {
     }
 
     /** All notes that were not withdrawn, by what they are about. */
-    public static Sheet notes(Store store) {
+    public static Sheet notes(Store store, Scope scope) {
         return new Sheet("notes", List.of("at", "author", "words", "player", "studio", "lane", "journal", "run", "sequence"),
-                rows(store, Abouts::notes, row -> row));
+                rows(store, (h, after) -> Abouts.notes(h, Sight.of(h, scope), after), row -> row));
     }
 
     /** Everything that was put right afterwards. */
-    public static Sheet changes(Store store) {
+    public static Sheet changes(Store store, Scope scope) {
         return new Sheet("changes", List.of("what", "at", "by", "reason", "was", "became", "studio", "lane", "journal",
-                "sequence", "run", "player", "said_by_event"), rows(store, Abouts::changes, row -> row));
+                "sequence", "run", "player", "said_by_event"), rows(store, (h, after) -> Abouts.changes(h, Sight.of(h, scope), after), row -> row));
     }
 
     /** All of the record that an import takes: a copy for another studio, or for the cupboard. */
     public static List<Sheet> book(Store store, LogFilter filter) {
-        return List.of(players(store), runs(store, filter), attempts(store, filter), notes(store), changes(store));
+        return List.of(players(store, filter.scope()), runs(store, filter), attempts(store, filter), notes(store, filter.scope()),
+                changes(store, filter.scope()));
     }
 
     static List<Object> player(PlayerRow player) {

@@ -1,6 +1,7 @@
 package org.cupbeam.studio.store.logbook;
 
 import java.util.List;
+import org.cupbeam.studio.store.Sight;
 import org.jdbi.v3.core.Handle;
 
 /** Notes, the newest first; those withdrawn are in no list. */
@@ -9,12 +10,12 @@ public final class Notes {
     }
 
     /** On a player, on any of the player's runs, and on any attempt in these. */
-    public static Page<NoteRow> ofPlayer(Handle h, int player, Cursor after, int limit) {
+    public static Page<NoteRow> ofPlayer(Handle h, Sight sight, int player, Cursor after, int limit) {
         int size = Page.bounded(limit);
         Where where = new Where().and("(n.player_id = ? "
                 + "OR EXISTS (SELECT 1 FROM run r WHERE r.id = n.run_id AND r.player_id = ?) "
                 + "OR EXISTS (SELECT 1 FROM attempt a WHERE a.id = n.attempt_id AND a.player_id = ?))", player, player,
-                player);
+                player).and(sight.note());
         if (after != null) {
             where.and("(n.at_ms, n.id) < (?, ?)", after.keys(2));
         }

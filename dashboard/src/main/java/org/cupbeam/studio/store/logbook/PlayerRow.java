@@ -2,6 +2,7 @@ package org.cupbeam.studio.store.logbook;
 
 import java.sql.ResultSet;
 import java.sql.SQLException;
+import org.cupbeam.studio.store.Sight;
 
 /**
  * A player in the record.
@@ -17,11 +18,27 @@ import java.sql.SQLException;
  */
 public record PlayerRow(int id, String name, String hand, String units, String remark, long createdMs, int runs,
                         Long lastMs, Integer mergedInto) {
-    static final String SELECT = """
-            SELECT p.id, p.name, p.hand, p.units, p.remark, p.created_ms,
-                (SELECT count(*) FROM run r WHERE r.player_id = p.id),
-                (SELECT max(r.started_ms) FROM run r WHERE r.player_id = p.id), p.merged_into, p.name_key
+    private static final String SELECT = """
+            SELECT p.id, p.name, %s, %s, %s, %s,
+                (SELECT count(*) FROM run r WHERE r.player_id = p.id AND %s),
+                (SELECT max(r.started_ms) FROM run r WHERE r.player_id = p.id AND %s), p.merged_into, p.name_key
             FROM player p""";
+
+    /** Of one who was elsewhere too, only what was played where it is seen. */
+    static String select(Sight sight) {
+        String lane = sight.lane("r.lane_id");
+        if (sight.isAll()) {
+            return SELECT.formatted("p.hand", "p.units", "p.remark", "p.created_ms", lane, lane);
+        }
+        String whole = sight.whole("p.id");
+        return SELECT.formatted(only(whole, "p.hand", "NULL"), only(whole, "p.units", "NULL"), only(whole, "p.remark", "NULL"),
+                only(whole, "p.created_ms", "coalesce((SELECT min(r.started_ms) FROM run r WHERE r.player_id = p.id AND " + lane + "), 0)"),
+                lane, lane);
+    }
+
+    private static String only(String when, String column, String otherwise) {
+        return "CASE WHEN " + when + " THEN " + column + " ELSE " + otherwise + " END";
+    }
 
     static PlayerRow read(ResultSet row) throws SQLException {
         Columns in = new Columns(row);

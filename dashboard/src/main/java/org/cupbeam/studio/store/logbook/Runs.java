@@ -4,6 +4,7 @@ import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
+import org.cupbeam.studio.store.Sight;
 import org.jdbi.v3.core.Handle;
 
 /** Runs by filter, the newest first. */
@@ -42,8 +43,8 @@ public final class Runs {
     }
 
     /** When a player's runs began, ms since 1970, the latest first. */
-    public static List<Long> begunMs(Handle h, int player, int most) {
-        return h.select("SELECT started_ms FROM run WHERE player_id = ? ORDER BY started_ms DESC LIMIT ?", player,
+    public static List<Long> begunMs(Handle h, Sight sight, int player, int most) {
+        return h.select("SELECT started_ms FROM run WHERE player_id = ? AND " + sight.lane("lane_id") + " ORDER BY started_ms DESC LIMIT ?", player,
                 Page.bounded(most)).mapTo(Long.class).list();
     }
 

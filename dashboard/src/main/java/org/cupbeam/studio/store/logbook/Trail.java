@@ -3,6 +3,7 @@ package org.cupbeam.studio.store.logbook;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
+import org.cupbeam.studio.store.Sight;
 import org.jdbi.v3.core.Handle;
 
 /** What was put right afterwards, at a lane or here, the newest first: who, when, why, and what it was before. */
@@ -20,11 +21,15 @@ public final class Trail {
     }
 
     /** A page of all changes. */
-    public static Page<Change> page(Handle h, Cursor after, int limit) {
+    public static Page<Change> page(Handle h, Sight sight, Cursor after, int limit) {
         int size = Page.bounded(limit);
         Where lane = new Where();
         Where here = new Where();
         lane.and("c.at_ms <= ?", Long.MAX_VALUE); // or SQLite sorts all there are
+        if (!sight.isAll()) {
+            lane.and("c.journal_id IN (SELECT j.id FROM journal j WHERE " + sight.lane("j.lane_id") + ")");
+            here.and(sight.amendment());
+        }
         if (after != null) {
             Object[] keys = after.keys(3);
             lane.and("c.at_ms <= ?", keys[0]).and("(c.at_ms, c.journal_id, c.sequence) < (?, ?, ?)", keys);
@@ -50,14 +55,14 @@ public final class Trail {
      * Of a player, the player's runs and their attempts; a thousand of each kind at most. What was put right at a lane does not
      * count any more, or was restored here: each is found by an index, and no other of the player's attempts is looked at.
      */
-    public static List<Change> ofPlayer(Handle h, int player) {
-        String its = " CROSS JOIN correction c WHERE a.player_id = ? AND " + ITS_ATTEMPT;
+    public static List<Change> ofPlayer(Handle h, Sight sight, int player) {
+        String its = " CROSS JOIN correction c WHERE a.player_id = ? AND " + sight.lane("a.lane_id") + " AND " + ITS_ATTEMPT;
         List<Change> lane = new ArrayList<>();
         lane.addAll(list(h, AT_A_LANE + "attempt a" + its + " AND a.counts = 0" + LATEST, player));
         lane.addAll(list(h, AT_A_LANE + "(SELECT DISTINCT attempt_id FROM amendment WHERE what = 'restored') AS m "
                 + "CROSS JOIN attempt a" + its + " AND a.id = m.attempt_id AND a.counts = 1" + LATEST, player));
         return of(lane, h, "(m.player_id = ? OR EXISTS (SELECT 1 FROM run r WHERE r.id = m.run_id AND r.player_id = ?) "
-                        + "OR EXISTS (SELECT 1 FROM attempt a WHERE a.id = m.attempt_id AND a.player_id = ?))", player,
+                        + "OR EXISTS (SELECT 1 FROM attempt a WHERE a.id = m.attempt_id AND a.player_id = ?)) AND " + sight.amendment(), player,
                 player, player);
     }
 

@@ -39,6 +39,13 @@ final class SlowHash {
                 + base64.encodeToString(hash(secret, salt, rounds));
     }
 
+    /** A hash that no secret has, and that takes as long to try. */
+    static String ofNobody(int rounds) {
+        Base64.Encoder base64 = Base64.getEncoder();
+        return "pbkdf2-sha256$" + rounds + "$" + base64.encodeToString(new byte[SALT_BYTES]) + "$"
+                + base64.encodeToString(new byte[HASH_BITS / Byte.SIZE]);
+    }
+
     /** Whether a text is a hash that {@link #matches} can take. */
     static boolean isHash(String text) {
         Matcher parts = TEXT.matcher(text);

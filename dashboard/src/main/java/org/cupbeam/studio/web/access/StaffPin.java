@@ -4,11 +4,7 @@ import java.io.IOException;
 import java.io.UncheckedIOException;
 import java.nio.file.Path;
 import java.security.SecureRandom;
-import java.text.Normalizer;
 import java.util.Optional;
-import java.util.concurrent.TimeUnit;
-import java.util.concurrent.locks.ReentrantLock;
-import java.util.function.Supplier;
 
 /**
  * The PIN that staff sign in with: kept as a slow hash in a file that only its owner may read. There is none until one
@@ -18,12 +14,11 @@ public final class StaffPin {
     /** The fewest and the most characters. */
     public static final int SHORTEST = 6;
     public static final int LONGEST = 64;
-    private static final int FOREVER_MS = 20_000;
 
     private final PinFile file;
     private final SlowHash slow;
-    /** One at a time, so that many tries cannot take all of the machine. */
-    private final ReentrantLock hashing = new ReentrantLock(true);
+    private final int rounds;
+    private final Slowly slowly = new Slowly();
 
     /** @param file need not be there */
     public StaffPin(Path file) {
@@ -33,11 +28,17 @@ public final class StaffPin {
     StaffPin(Path file, int rounds) {
         this.file = new PinFile(file);
         this.slow = new SlowHash(new SecureRandom(), rounds);
+        this.rounds = rounds;
     }
 
     /** A PIN whose hash is quick, for tests that sign in often. */
     public static StaffPin quick(Path file) {
         return new StaffPin(file, 10);
+    }
+
+    /** Those of people who sign in by name, hashed as slowly. */
+    public Secrets secrets() {
+        return new Secrets(rounds);
     }
 
     /** Whether one is set. A file that makes no sense counts as one that nobody knows. */
@@ -56,7 +57,7 @@ public final class StaffPin {
         if (kept.isEmpty() || pin.length() > LONGEST || !SlowHash.isHash(kept.get())) {
             return false;
         }
-        return slowly(() -> SlowHash.matches(normal(pin), kept.get()));
+        return slowly.done(() -> SlowHash.matches(Guessable.normal(pin), kept.get()));
     }
 
     /**
@@ -68,7 +69,7 @@ public final class StaffPin {
         objection(pin).ifPresent(why -> {
             throw new IllegalArgumentException(why);
         });
-        String hash = slowly(() -> slow.of(normal(pin)));
+        String hash = slowly.done(() -> slow.of(Guessable.normal(pin)));
         try {
             file.write(hash);
         } catch (IOException e) {
@@ -87,41 +88,6 @@ public final class StaffPin {
 
     /** What speaks against a PIN, with what would do. */
     public static Optional<String> objection(String pin) {
-        String text = normal(pin);
-        if (text.length() < SHORTEST || text.length() > LONGEST) {
-            return Optional.of("A PIN has " + SHORTEST + " to " + LONGEST + " characters; digits will do.");
-        }
-        if (text.codePoints().anyMatch(Character::isISOControl)) {
-            return Optional.of("A PIN is made of characters that can be seen; digits will do.");
-        }
-        boolean steady = true;
-        int step = text.charAt(1) - text.charAt(0);
-        for (int i = 1; i < text.length(); i++) {
-            steady &= text.charAt(i) - text.charAt(i - 1) == step;
-        }
-        return steady && Math.abs(step) <= 1
-                ? Optional.of("That is the first one that anybody would try. Choose one without such an order.")
-                : Optional.empty();
-    }
-
-    private <T> T slowly(Supplier<T> work) {
-        try {
-            if (!hashing.tryLock(FOREVER_MS, TimeUnit.MILLISECONDS)) {
-                throw new IllegalStateException("too many are signing in at once");
-            }
-        } catch (InterruptedException e) {
-            Thread.currentThread().interrupt();
-            throw new IllegalStateException("interrupted while waiting to sign in", e);
-        }
-        try {
-            return work.get();
-        } finally {
-            hashing.unlock();
-        }
-    }
-
-    /** One PIN, whichever keyboard wrote it. */
-    private static String normal(String pin) {
-        return Normalizer.normalize(pin, Normalizer.Form.NFKC);
+        return Guessable.objection("A PIN", SHORTEST, LONGEST, pin);
     }
 }

@@ -19,7 +19,9 @@ import org.cupbeam.studio.ingest.Batch;
 import org.cupbeam.studio.store.NoteBook;
 import org.cupbeam.studio.store.PlayerBook;
 import org.cupbeam.studio.store.RecordBook;
+import org.cupbeam.studio.store.Scope;
 import org.cupbeam.studio.store.Shelf;
+import org.cupbeam.studio.store.Sight;
 import org.cupbeam.studio.store.StoreFixture;
 import org.cupbeam.studio.store.Who;
 import org.cupbeam.studio.store.sheet.JsonBook;
@@ -58,7 +60,7 @@ abstract class AmendingBehaviour extends StoreFixture {
         assertThatThrownBy(() -> new RecordBook(store).restores(1, INES)).hasMessageContaining("taken back");
         new RecordBook(store).restores(2, INES);
         assertThat(attempts()).extracting(AttemptRow::counts).containsExactly(true, false);
-        assertThat(store.<List<Change>>read(h -> Trail.ofPlayer(h, 1))).extracting(Change::what, Change::attempt)
+        assertThat(store.<List<Change>>read(h -> Trail.ofPlayer(h, Sight.ALL, 1))).extracting(Change::what, Change::attempt)
                 .containsExactlyInAnyOrder(tuple("taken-back", 1), tuple("voided", 2), tuple("restored", 2));
     }
 
@@ -114,7 +116,7 @@ abstract class AmendingBehaviour extends StoreFixture {
 
         assertThat(players()).extracting(PlayerRow::name, PlayerRow::runs).containsExactly(tuple("Ada", 4));
         assertThat(attempts()).extracting(attempt -> attempt.of().player()).containsOnly("Ada");
-        assertThat(store.read(h -> Players.one(h, 3)).orElseThrow().mergedInto()).isEqualTo(1);
+        assertThat(store.read(h -> Players.one(h, Sight.ALL, 3)).orElseThrow().mergedInto()).isEqualTo(1);
         assertThat(notes(1)).extracting(NoteRow::words).containsExactly("grips it too hard");
         assertThat(changes()).extracting(Change::what).containsOnly("merged", "reassigned").hasSize(5);
         assertThatThrownBy(() -> book.merge(2, 1, INES)).isInstanceOf(NoSuchElementException.class);
@@ -198,12 +200,12 @@ abstract class AmendingBehaviour extends StoreFixture {
         leavesTraces();
         ByteArrayOutputStream out = new ByteArrayOutputStream();
 
-        JsonBook.write(Dossier.of(store, 1), out);
+        JsonBook.write(Dossier.of(store, Scope.ALL, 1), out);
 
         String held = out.toString(StandardCharsets.UTF_8);
         assertThat(held).contains("\"players\"", "\"Zebedee\"", "zebby", "\"run\":\"r1\"", "slow back", "what_was_changed",
                 "renamed", "ball was kicked", "messages_on_attempts", "org.cupbeam.attempt.v1").doesNotContain("putts well");
-        assertThatThrownBy(() -> Dossier.of(store, 99)).isInstanceOf(NoSuchElementException.class);
+        assertThatThrownBy(() -> Dossier.of(store, Scope.ALL, 99)).isInstanceOf(NoSuchElementException.class);
     }
 
     /** A player who has been renamed, has duelled, corrected others, been corrected, been given and robbed of runs. */
@@ -263,14 +265,14 @@ abstract class AmendingBehaviour extends StoreFixture {
     }
 
     private List<Change> changes() {
-        return store.read(h -> Trail.page(h, null, 100)).rows().stream().filter(change -> change.journal() == 0).toList();
+        return store.read(h -> Trail.page(h, Sight.ALL, null, 100)).rows().stream().filter(change -> change.journal() == 0).toList();
     }
 
     private List<PlayerRow> players() {
-        return store.read(h -> Players.byName(h, "", null, 100)).rows();
+        return store.read(h -> Players.byName(h, Sight.ALL, "", null, 100)).rows();
     }
 
     private List<NoteRow> notes(int player) {
-        return store.read(h -> Notes.ofPlayer(h, player, null, 100)).rows();
+        return store.read(h -> Notes.ofPlayer(h, Sight.ALL, player, null, 100)).rows();
     }
 }

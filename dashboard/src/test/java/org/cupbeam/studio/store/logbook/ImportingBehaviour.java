@@ -19,6 +19,8 @@ import org.cupbeam.studio.store.Keeper;
 import org.cupbeam.studio.store.NoteBook;
 import org.cupbeam.studio.store.PlayerBook;
 import org.cupbeam.studio.store.RecordBook;
+import org.cupbeam.studio.store.Scope;
+import org.cupbeam.studio.store.Sight;
 import org.cupbeam.studio.store.Store;
 import org.cupbeam.studio.store.StoreFixture;
 import org.cupbeam.studio.store.Who;
@@ -119,7 +121,7 @@ abstract class ImportingBehaviour extends StoreFixture {
                 assertThat(rows(other, score)).as("after event " + each.sequence()).isEqualTo(rows(store, score));
             }
             assertThat(rows(other, trail)).as("the lane's end said nothing new").isEmpty();
-            take(other, Form.CSV, csv(LogSheets.changes(store)));
+            take(other, Form.CSV, csv(LogSheets.changes(store, Scope.ALL)));
             assertThat(rows(other, trail)).isEqualTo(rows(store, trail));
 
             Event later = lane.voids(4, "Ines", "kicked");
@@ -157,7 +159,7 @@ abstract class ImportingBehaviour extends StoreFixture {
             assertThat(report.leftOut()).isEqualTo(2);
             assertThat(report.problems()).anyMatch(text -> text.startsWith("file row 2, outcome: is \"sunk\"; give"))
                     .anyMatch(text -> text.startsWith("file row 1, journal: with studio and lane names no journal"));
-            assertThat(other.read(h -> Trail.page(h, null, 5)).rows()).extracting(Change::what, Change::by)
+            assertThat(other.read(h -> Trail.page(h, Sight.ALL, null, 5)).rows()).extracting(Change::what, Change::by)
                     .containsExactly(tuple("imported", "Ines"));
         }
     }

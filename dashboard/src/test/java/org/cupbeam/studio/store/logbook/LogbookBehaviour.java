@@ -15,6 +15,7 @@ import org.cupbeam.event.Tags;
 import org.cupbeam.studio.seed.Seed;
 import org.cupbeam.studio.seed.Size;
 import org.cupbeam.studio.store.Database;
+import org.cupbeam.studio.store.Sight;
 import org.cupbeam.studio.store.Store;
 import org.jdbi.v3.core.Handle;
 import org.junit.jupiter.api.AfterAll;
@@ -117,24 +118,24 @@ abstract class LogbookBehaviour {
 
         assertThat(changes).anyMatch(change -> Integer.valueOf(taken.id()).equals(change.attempt()) && !change.by().isEmpty()
                 && List.of("taken-back", "voided").contains(change.what()));
-        assertThat(everything((h, filter, after, limit) -> Trail.page(h, after, limit), LogFilter.ALL)).doesNotHaveDuplicates()
+        assertThat(everything((h, filter, after, limit) -> Trail.page(h, Sight.ALL, after, limit), LogFilter.ALL)).doesNotHaveDuplicates()
                 .hasSize(count("correction") + count("amendment")).isSortedAccordingTo(Comparator.comparingLong(Change::atMs).reversed());
-        assertThat(store.<List<Change>>read(h -> Trail.ofPlayer(h, taken.of().playerId()))).containsAll(changes);
+        assertThat(store.<List<Change>>read(h -> Trail.ofPlayer(h, Sight.ALL, taken.of().playerId()))).containsAll(changes);
     }
 
     @Test
     void findsPlayersByAnyPartOfTheirName() {
-        List<PlayerRow> all = everything((h, filter, after, limit) -> Players.byName(h, "", after, limit), LogFilter.ALL);
+        List<PlayerRow> all = everything((h, filter, after, limit) -> Players.byName(h, Sight.ALL, "", after, limit), LogFilter.ALL);
         PlayerRow first = all.get(0);
 
         assertThat(all).hasSize(8).extracting(PlayerRow::id).doesNotHaveDuplicates();
         assertThat(all).extracting(PlayerRow::runs).allMatch(count -> count > 0);
         assertThat(all.stream().mapToInt(PlayerRow::runs).sum()).isEqualTo(runs.size());
-        assertThat(store.read(h -> Players.byName(h, first.name().substring(2).toUpperCase(), null, 10)).rows())
+        assertThat(store.read(h -> Players.byName(h, Sight.ALL, first.name().substring(2).toUpperCase(), null, 10)).rows())
                 .contains(first);
-        assertThat(store.read(h -> Players.byName(h, "%", null, 10)).rows()).isEmpty();
-        assertThat(store.read(h -> Players.named(h, " " + first.name().toUpperCase() + " ")).orElseThrow()).isEqualTo(first);
-        assertThat(store.<List<PlayerRow>>read(h -> Players.latest(h, 3))).hasSize(3).first().extracting(PlayerRow::id)
+        assertThat(store.read(h -> Players.byName(h, Sight.ALL, "%", null, 10)).rows()).isEmpty();
+        assertThat(store.read(h -> Players.named(h, Sight.ALL, " " + first.name().toUpperCase() + " ")).orElseThrow()).isEqualTo(first);
+        assertThat(store.<List<PlayerRow>>read(h -> Players.latest(h, Sight.ALL, 3))).hasSize(3).first().extracting(PlayerRow::id)
                 .isEqualTo(runs.stream().filter(run -> run.startedMs() == runs.get(0).startedMs())
                         .mapToInt(RunRow::playerId).max().getAsInt());
     }
