@@ -33,6 +33,10 @@ function show(lanes) {
     : bad === 0 ? `${counted(all.length, "lane", "lanes")}, nothing to see to.`
       : `${counted(all.length, "lane", "lanes")}, ${bad === 1 ? "one needs" : bad + " need"} somebody.`;
   if (said.textContent !== words) said.textContent = words;
+  const trouble = document.getElementById("trouble");
+  const store = all.find(each => each.store)?.store;
+  const why = store ? `Nothing is kept at present; the lanes hold what they have. The ${store}.` : "";
+  if (trouble.textContent !== why) trouble.textContent = why;
   const focused = document.activeElement?.closest?.("#lanes a")?.getAttribute("href");
   document.getElementById("lanes").replaceChildren(...all.map(card));
   for (const drawn of document.querySelectorAll("#lanes .strip")) plan(drawn, all[drawn.dataset.of].fitted);

@@ -18,6 +18,7 @@ import java.util.List;
 import org.cupbeam.event.Event;
 import org.cupbeam.studio.ingest.Arrival;
 import org.cupbeam.studio.ingest.Batch;
+import org.cupbeam.studio.ingest.Vitals;
 import org.cupbeam.studio.store.Database;
 import org.cupbeam.studio.store.Keeper;
 import org.cupbeam.studio.store.Store;
@@ -50,6 +51,11 @@ public final class Pages implements AutoCloseable {
     public void keep(Event... events) {
         keeper.commit(new Batch(Arrays.stream(events).map(each -> new Arrival(each.source(), each.sequence(), each.time(),
                 each, null, ScriptedLane.json(each), NOW.instant())).toList(), List.of(), List.of()));
+    }
+
+    /** Nothing can be kept at present. */
+    public void storeSays(String trouble) {
+        web.operatedBy(() -> new Vitals(true, true, trouble, 0, 0, 0, 0, 0, new long[Vitals.limitsS().length + 1], 0), null);
     }
 
     public String url(String path) {

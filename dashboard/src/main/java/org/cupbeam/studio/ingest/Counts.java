@@ -31,12 +31,12 @@ final class Counts {
         letGo.add(events);
     }
 
-    Vitals now(boolean reachesBroker, boolean keeps, int waiting) {
+    Vitals now(boolean reachesBroker, boolean keeps, String trouble, int waiting) {
         long[] bySize = new long[commits.length()];
         for (int i = 0; i < bySize.length; i++) {
             bySize[i] = commits.get(i);
         }
-        return new Vitals(reachesBroker, keeps, waiting, kept.sum(), missing.sum(), refused.sum(), letGo.sum(), bySize,
+        return new Vitals(reachesBroker, keeps, trouble, waiting, kept.sum(), missing.sum(), refused.sum(), letGo.sum(), bySize,
                 commitNs.sum() / NS_PER_S);
     }
 }

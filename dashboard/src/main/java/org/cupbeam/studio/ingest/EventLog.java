@@ -20,7 +20,8 @@ public interface EventLog {
     /**
      * Keeps a batch for good, or throws and keeps nothing of it. Events that are kept already are passed over.
      *
-     * @throws RuntimeException when that cannot be done now, or not with one of these events
+     * @throws NotNow           when that cannot be done now, whatever the events are
+     * @throws RuntimeException when it cannot be done with one of these events
      */
     void commit(Batch batch);
 

@@ -45,7 +45,7 @@ public final class Intake implements AutoCloseable {
     private final AtomicBoolean sayAll = new AtomicBoolean();
     private final CountDownLatch closing = new CountDownLatch(1);
     private final Counts counts = new Counts();
-    private final Keeping keeping = new Keeping(closing);
+    private final Keeping keeping;
     private final Thread thread = new Thread(this::run, "intake");
     private final List<Message> unacknowledged = new ArrayList<>();
     private EventLog log;
@@ -63,6 +63,7 @@ public final class Intake implements AutoCloseable {
         this.committed = committed;
         this.wall = wall;
         this.nanoTime = nanoTime;
+        this.keeping = new Keeping(closing, nanoTime);
     }
 
     public Intake start() {
@@ -78,7 +79,7 @@ public final class Intake implements AutoCloseable {
 
     /** How it is; from any thread. */
     Vitals vitals(boolean reachesBroker) {
-        return counts.now(reachesBroker, turns.log() != null, inbox.size());
+        return counts.now(reachesBroker, turns.log() != null, keeping.trouble(), inbox.size());
     }
 
     /** A lane has said which journal it writes: it is to be told how far that one is kept. */

@@ -5,6 +5,7 @@ package org.cupbeam.studio.ingest;
  *
  * @param reachesBroker whether it is connected
  * @param keeps         whether this host keeps the events, and not another
+ * @param trouble       why nothing can be kept at present, in words; null while all is well
  * @param waiting       messages that wait to be kept
  * @param kept          events that were kept here, those that came again among them
  * @param missing       numbers that lanes could no longer send
@@ -13,8 +14,8 @@ package org.cupbeam.studio.ingest;
  * @param commits       how many commits took up to each of {@link #COMMIT_S}, and longer: not cumulated
  * @param commitS       how long all commits took together, s
  */
-public record Vitals(boolean reachesBroker, boolean keeps, int waiting, long kept, long missing, long refused, long letGo,
-                     long[] commits, double commitS) {
+public record Vitals(boolean reachesBroker, boolean keeps, String trouble, int waiting, long kept, long missing, long refused,
+                     long letGo, long[] commits, double commitS) {
     /** Limits by which commits are sorted, s. */
     static final double[] COMMIT_S = {0.001, 0.0025, 0.005, 0.01, 0.025, 0.05, 0.1, 0.25, 0.5, 1, 2.5, 5, 10};
 

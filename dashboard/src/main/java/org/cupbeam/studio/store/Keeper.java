@@ -4,6 +4,7 @@ import java.nio.charset.StandardCharsets;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.function.Consumer;
 import java.util.stream.Collectors;
 import org.cupbeam.event.Data;
 import org.cupbeam.event.Event;
@@ -12,6 +13,7 @@ import org.cupbeam.event.Source;
 import org.cupbeam.studio.ingest.Arrival;
 import org.cupbeam.studio.ingest.Batch;
 import org.cupbeam.studio.ingest.EventLog;
+import org.cupbeam.studio.ingest.NotNow;
 import org.cupbeam.studio.lease.LeaseRow;
 import org.cupbeam.studio.lease.Succession;
 import org.jdbi.v3.core.Handle;
@@ -41,7 +43,7 @@ public final class Keeper implements EventLog {
      */
     public Succession among(String site, String holder) {
         LeaseRow row = new LeaseRow(store.database()::writer, site, holder);
-        return new Succession(row, this, (batch, token, time) -> store.writing(h -> {
+        return new Succession(row, this, (batch, token, time) -> writing(h -> {
             keep(h, batch);
             row.hold(h, token, time); // last, so that it is not held, nor its renewal held up, while the rest is written
         }), System::nanoTime);
@@ -66,7 +68,16 @@ public final class Keeper implements EventLog {
 
     @Override
     public void commit(Batch batch) {
-        store.writing(h -> keep(h, batch));
+        writing(h -> keep(h, batch));
+    }
+
+    /** What is the store's own trouble is told from what is an event's. */
+    private void writing(Consumer<Handle> change) {
+        try {
+            store.writing(change);
+        } catch (StoreTrouble e) {
+            throw new NotNow(e.getMessage(), e);
+        }
     }
 
     @Override

@@ -96,7 +96,7 @@ public final class Store implements AutoCloseable {
     /**
      * Changes something: all of it, or, when anything is thrown, nothing.
      *
-     * @throws StoreTrouble when the store is damaged
+     * @throws StoreTrouble when the store can take nothing at present, whatever it is: it is damaged, its disk is full
      */
     public <T> T write(Function<Handle, T> change) {
         look.await();
@@ -107,7 +107,10 @@ public final class Store implements AutoCloseable {
                 tidy(false);
             }
             return answer;
-        } catch (RuntimeException | Error e) {
+        } catch (RuntimeException e) {
+            forget();
+            throw Ailment.orNot(database.name(), e, this::letGoOfWriter);
+        } catch (Error e) {
             forget();
             throw e;
         } finally {
@@ -211,6 +214,15 @@ public final class Store implements AutoCloseable {
             database.tidy(writer.getConnection(), all);
         } catch (SQLException e) {
             LOG.debug("not tidied: {}", e.toString());
+        }
+    }
+
+    /** A connection of which nobody knows how far its last transaction came is not written by any more. */
+    private void letGoOfWriter() {
+        try {
+            writer.close();
+        } catch (RuntimeException e) {
+            LOG.debug("the writing connection does not even close", e);
         }
     }
 

@@ -35,6 +35,12 @@ final class Metrics {
         vitals = how;
     }
 
+    /** Why nothing can be kept at present, in words; null while all is well. */
+    String trouble() {
+        Vitals now = vitals.get();
+        return now == null ? null : now.trouble();
+    }
+
     MetricSnapshots now() {
         MetricSnapshots.Builder all = MetricSnapshots.builder();
         Vitals now = vitals.get();
@@ -56,6 +62,8 @@ final class Metrics {
                 .metricSnapshot(gauge("cupbeam_broker_reached", "1 while the broker is connected", now.reachesBroker() ? 1 : 0))
                 .metricSnapshot(gauge("cupbeam_keeps_events", "1 while this host keeps the events, and not another",
                         now.keeps() ? 1 : 0))
+                .metricSnapshot(gauge("cupbeam_store_takes_events", "0 while the store takes nothing, for want of room perhaps",
+                        now.trouble() == null ? 1 : 0))
                 .metricSnapshot(HistogramSnapshot.builder().name("cupbeam_commit_seconds")
                         .help("Until a batch of events was kept for good").dataPoint(commits(now)).build());
     }

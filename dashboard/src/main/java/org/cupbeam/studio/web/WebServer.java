@@ -106,7 +106,7 @@ public final class WebServer implements AutoCloseable {
                 staff,
                 new ControlRoutes(lanes, orders, store, wall),
                 new DrillRoutes(store, wall),
-                new HealthRoutes(lanes, watch),
+                new HealthRoutes(lanes, watch, metrics::trouble),
                 new GreenRoutes(lanes, store, wall, watch),
                 new RollRoutes(lanes, store, wall),
                 new PlacesRoutes(lanes),

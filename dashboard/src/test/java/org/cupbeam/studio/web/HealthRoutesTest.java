@@ -60,6 +60,15 @@ class HealthRoutesTest {
     }
 
     @Test
+    void thatTheStoreTakesNothingIsToldOfEachLane() {
+        pages.lanes.health(LANE, Scenes.online(3, "j1"));
+        assertThat(pages.get("/api/health").at("/0/store").isNull()).isTrue();
+
+        pages.storeSays("store studio.db: its disk is full; make room");
+        assertThat(pages.get("/api/health").at("/0/store").asText()).isEqualTo("store studio.db: its disk is full; make room");
+    }
+
+    @Test
     void theLateWillOfAnEarlierConnectionSaysNothing() {
         pages.lanes.health(LANE, Scenes.online(3, "j1"));
         pages.lanes.health(LANE, Scenes.lost(2));

@@ -58,7 +58,7 @@ class OperatorRoutesTest {
         long[] commits = new long[Vitals.limitsS().length + 1];
         commits[0] = 3;
         commits[commits.length - 1] = 1;
-        web.operatedBy(() -> new Vitals(true, false, 7, 40, 2, 5, 6, commits, 12.5), ScrapeToken.of(TOKEN));
+        web.operatedBy(() -> new Vitals(true, false, null, 7, 40, 2, 5, 6, commits, 12.5), ScrapeToken.of(TOKEN));
         web.start("127.0.0.1", 0);
     }
 
@@ -95,7 +95,8 @@ class OperatorRoutesTest {
         assertThat(answer.body().lines().filter(line -> !line.startsWith("#"))).allMatch(line -> SAMPLE.matcher(line).matches());
         assertThat(answer.body().lines()).contains("cupbeam_events_kept_total 40.0", "cupbeam_events_missing_total 2.0",
                 "cupbeam_messages_refused_total 5.0", "cupbeam_messages_let_go_total 6.0", "cupbeam_messages_waiting 7.0",
-                "cupbeam_broker_reached 1.0", "cupbeam_keeps_events 0.0", "cupbeam_commit_seconds_bucket{le=\"0.001\"} 3",
+                "cupbeam_broker_reached 1.0", "cupbeam_keeps_events 0.0", "cupbeam_store_takes_events 1.0",
+                "cupbeam_commit_seconds_bucket{le=\"0.001\"} 3",
                 "cupbeam_commit_seconds_bucket{le=\"10.0\"} 3", "cupbeam_commit_seconds_bucket{le=\"+Inf\"} 4",
                 "cupbeam_commit_seconds_count 4", "cupbeam_commit_seconds_sum 12.5", "cupbeam_lanes{state=\"online\"} 1.0",
                 "cupbeam_lanes{state=\"lost\"} 1.0", "cupbeam_lane_faults{lane=\"lane-1\",studio=\"home\"} 0.0");
