@@ -10,6 +10,7 @@ import org.cupbeam.studio.store.Database;
 import org.cupbeam.studio.store.StoreTrouble;
 import org.cupbeam.studio.store.upkeep.Checkup;
 import org.cupbeam.studio.store.upkeep.Copies;
+import org.cupbeam.studio.store.upkeep.Repair;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Option;
@@ -18,7 +19,7 @@ import picocli.CommandLine.ScopeType;
 import picocli.CommandLine.Spec;
 
 /** Looks after a studio's store: the file studio.db in its data folder. */
-@Command(name = "store", mixinStandardHelpOptions = true, synopsisSubcommandLabel = "(check | backup | restore)",
+@Command(name = "store", mixinStandardHelpOptions = true, synopsisSubcommandLabel = "(check | repair | backup | restore)",
         description = {"Looks after a studio's store: the file studio.db in the folder of all data.",
             "check and backup may be run while the studio is."},
         exitCodeListHeading = "%nExit status:%n",
@@ -49,15 +50,38 @@ final class StoreCommand {
             if (!is.isSound()) {
                 say(database.name() + ": is damaged");
                 is.troubles().forEach(each -> say("  " + each));
-                say(elsewhere() ? "See pg_restore, and the last copy that pg_dump made" : "See 'store restore'");
+                say(elsewhere() ? "See pg_restore, and the last copy that pg_dump made" : "See 'store repair', and 'store restore' where there is a copy");
                 return 1;
             }
-            say(database.name() + ": is sound. " + counted(is) + (is.missing() == 0 ? ""
+            say(database.name() + ": is sound. " + counted(is) + (is.waiting() == 0 ? "" : "; before " + is.waiting() + " of them some are not "
+                    + "there since a repair, and their lanes are asked for those") + (is.missing() == 0 ? ""
                     : "; " + is.missing() + " more were never sent, and are noted as missing")
                     + (is.isOfThisVersion() ? "" : ". Its tables are of version " + is.schema() + ": a start of this studio brings them up "
                             + "to date, and only then can all of it be checked")
                     + (elsewhere() ? ". Its pages are PostgreSQL's: pg_amcheck looks into those" : ""));
             return 0;
+        });
+    }
+
+    @Command(name = "repair", mixinStandardHelpOptions = true, description = {
+        "Makes a damaged store sound: what can be read of it, events by their check sums, is brought into a new one, which takes "
+            + "its place; the damaged one is kept beside it. A sound one is left as it is.",
+        "The studio must be stopped. Lanes send again what is gone and they still hold."})
+    int repair(@Option(names = "--look", description = "says what would be kept and what would not, and changes nothing") boolean look) {
+        return with(() -> {
+            ours("pg_restore --clean --if-exists --single-transaction --dbname='" + uri() + "' studio.dump");
+            Path file = there();
+            try (DataFolder claimed = DataFolder.claim(data)) {
+                Repair.Done done = look ? Repair.look(file) : Repair.of(file, Clock.systemUTC());
+                if (done.is() == null) {
+                    say(file + ": is sound, and stays as it is");
+                    return 0;
+                }
+                say(file + (look ? ": would hold " : ": holds ") + counted(done.is()));
+                done.said().forEach(each -> say("  " + each));
+                say(look ? "Nothing was changed" : "What was there is now " + done.aside());
+                return 0;
+            }
         });
     }
 

@@ -56,7 +56,26 @@ class StoreCommandTest {
         byte[] bytes = Files.readAllBytes(file);
         Files.write(file, Arrays.copyOf(bytes, bytes.length / 2));
         assertThat(run("check", "--data", folder.toString())).isEqualTo(1);
-        assertThat(said.toString()).contains("is damaged", "See 'store restore'");
+        assertThat(said.toString()).contains("is damaged", "See 'store repair'");
+    }
+
+    @Test
+    void aDamagedStoreIsLookedAtAndRepairedAndTheDamagedOneKept() throws Exception {
+        byte[] bytes = Files.readAllBytes(file);
+        int at = new String(bytes, java.nio.charset.StandardCharsets.ISO_8859_1).indexOf("\"specversion\"");
+        Arrays.fill(bytes, at, at + 400, (byte) 0);
+        Files.write(file, bytes);
+
+        assertThat(run("repair", "--look", "--data", folder.toString())).as(said::toString).isZero();
+        assertThat(said.toString()).contains("would hold 59 events, 60 attempts", "the lane is asked for them again", "Nothing was changed");
+        assertThat(Files.readAllBytes(file)).isEqualTo(bytes);
+        assertThat(run("repair", "--data", folder.toString())).as(said::toString).isZero();
+        assertThat(said.toString()).contains("holds 59 events, 60 attempts", "59 events are kept, each with the check sum that it had",
+                "1 attempts that have no event", "What was there is now " + folder.toRealPath().resolve("studio.db.damaged-"));
+        assertThat(run("check", "--data", folder.toString())).as(said::toString).isZero();
+        assertThat(said.toString()).contains("some are not there since a repair, and their lanes are asked for those");
+        assertThat(run("repair", "--data", folder.toString())).isZero();
+        assertThat(said.toString()).contains("is sound, and stays as it is");
     }
 
     @Test
@@ -88,6 +107,6 @@ class StoreCommandTest {
                 + "pg_dump --format=custom --file=studio.dump --dbname='postgresql://localhost/studio?user=ana'");
         assertThat(run("polish")).isEqualTo(2);
         assertThat(run("--help")).isZero();
-        assertThat(said.toString()).contains("check", "backup", "restore");
+        assertThat(said.toString()).contains("check", "repair", "backup", "restore");
     }
 }

@@ -3,9 +3,6 @@ package org.cupbeam.studio.ingest;
 import java.time.Clock;
 import java.util.Optional;
 import org.cupbeam.event.BadMessage;
-import org.cupbeam.event.Data;
-import org.cupbeam.event.Event;
-import org.cupbeam.event.EventJson;
 import org.cupbeam.event.Source;
 import org.cupbeam.event.Topics;
 
@@ -39,21 +36,7 @@ final class EventReader {
 
     private Arrival parsed(byte[] payload) throws Refused {
         try {
-            Event event = EventJson.decode(payload);
-            if (event.data() instanceof Data.Other other) {
-                return new Arrival(event.source(), event.sequence(), event.time(), null, "type: is " + other.type()
-                        + ", which this version does not know; kept for one that does", payload, wall.instant());
-            }
-            return new Arrival(event.source(), event.sequence(), event.time(), event, null, payload, wall.instant());
-        } catch (BadMessage e) {
-            return notUnderstood(payload, e);
-        }
-    }
-
-    private Arrival notUnderstood(byte[] payload, BadMessage why) throws Refused {
-        try {
-            EventJson.Envelope is = EventJson.envelope(payload);
-            return new Arrival(is.source(), is.sequence(), is.time(), null, why.getMessage(), payload, wall.instant());
+            return Arrival.read(payload, wall.instant());
         } catch (BadMessage e) {
             throw new Refused(e.getMessage());
         }

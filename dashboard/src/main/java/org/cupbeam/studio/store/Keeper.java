@@ -20,6 +20,10 @@ import org.jdbi.v3.core.Handle;
 
 /** Keeps events in the store, and what they say in the tables that pages ask. */
 public final class Keeper implements EventLog {
+    /** How far a journal is kept, and up to where rows of it may be here already. */
+    private record UpTo(long stored, long imported, long mended) {
+    }
+
     private final Store store;
     private final Numbers numbers;
     private final Names names;
@@ -85,7 +89,7 @@ public final class Keeper implements EventLog {
         new ReadingAgain(store, boots, (h, at, event) -> {
             Rows rows = new Rows(h);
             Quarters quarters = new Quarters();
-            understood(h, at, event, entered(h, at.journal(), at.sequence()), rows, quarters);
+            understood(h, at, event, isThere(h, "attempt", at.journal(), at.sequence()), rows, quarters);
             rows.write();
             quarters.write(h);
         }).all();
@@ -105,9 +109,7 @@ public final class Keeper implements EventLog {
     void keep(Handle h, Batch batch) {
         batch.deadLetters().forEach(letter -> DeadLetters.keep(h, numbers, letter));
         for (Batch.Missing each : batch.missing()) {
-            int journal = names.journal(h, each.source(), each.noted().toEpochMilli());
-            h.execute("INSERT INTO missing (journal_id, from_sequence, to_sequence, noted_ms) VALUES (?, ?, ?, ?) "
-                    + "ON CONFLICT DO NOTHING", journal, each.from(), each.to(), each.noted().toEpochMilli());
+            missing(h, names.journal(h, each.source(), each.noted().toEpochMilli()), each);
         }
         Map<Source, List<Arrival>> bySource = batch.arrivals().stream()
                 .collect(Collectors.groupingBy(Arrival::source, LinkedHashMap::new, Collectors.toList()));
@@ -118,15 +120,35 @@ public final class Keeper implements EventLog {
         quarters.write(h);
     }
 
+    /** Without what is there all the same, as some may be after a repair. */
+    private static void missing(Handle h, int journal, Batch.Missing of) {
+        long from = of.from();
+        List<Long> there = h.select("SELECT sequence FROM event WHERE journal_id = ? AND sequence BETWEEN ? AND ? ORDER BY sequence",
+                journal, of.from(), of.to()).mapTo(Long.class).list();
+        for (long each : there) {
+            missing(h, journal, from, each - 1, of.noted().toEpochMilli());
+            from = each + 1;
+        }
+        missing(h, journal, from, of.to(), of.noted().toEpochMilli());
+    }
+
+    private static void missing(Handle h, int journal, long from, long to, long notedMs) {
+        if (from <= to) {
+            h.execute("INSERT INTO missing (journal_id, from_sequence, to_sequence, noted_ms) VALUES (?, ?, ?, ?) "
+                    + "ON CONFLICT DO NOTHING", journal, from, to, notedMs);
+        }
+    }
+
     private void keep(Handle h, Source source, List<Arrival> arrivals, Rows rows, Quarters quarters) {
         Arrival last = arrivals.get(arrivals.size() - 1);
         int lane = names.lane(h, source);
         int journal = names.journal(h, source, last.received().toEpochMilli());
-        long stored = h.select("SELECT stored FROM journal WHERE id = ?", journal).mapTo(Long.class).one();
-        long imported = h.select("SELECT imported_to FROM journal WHERE id = ?", journal).mapTo(Long.class).one();
+        UpTo upTo = h.select("SELECT stored, imported_to, mended_to FROM journal WHERE id = ?", journal).map((row, ctx) ->
+                new UpTo(row.getLong(1), row.getLong(2), row.getLong(3))).one();
         for (Arrival each : arrivals) {
-            if (each.sequence() > stored) {
-                boolean entered = each.sequence() <= imported && entered(h, journal, each.sequence());
+            boolean known = each.sequence() <= upTo.mended() && isThere(h, "event", journal, each.sequence());
+            if (each.sequence() > upTo.stored() && !known) {
+                boolean entered = each.sequence() <= upTo.imported() && isThere(h, "attempt", journal, each.sequence());
                 keep(h, journal, lane, each, entered, rows, quarters);
             }
         }
@@ -134,9 +156,9 @@ public final class Keeper implements EventLog {
                 last.received().toEpochMilli(), journal, last.sequence());
     }
 
-    /** Whether an attempt is in the record before its event, by an import. */
-    private static boolean entered(Handle h, int journal, long sequence) {
-        return h.select("SELECT 1 FROM attempt WHERE journal_id = ? AND sequence = ?", journal, sequence)
+    /** An attempt is in the record before its event by an import, an event before those before it by a repair. */
+    private static boolean isThere(Handle h, String table, int journal, long sequence) {
+        return h.select("SELECT 1 FROM " + table + " WHERE journal_id = ? AND sequence = ?", journal, sequence)
                 .mapTo(Integer.class).findOne().isPresent();
     }
 

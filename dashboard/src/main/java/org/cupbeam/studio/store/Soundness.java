@@ -70,8 +70,8 @@ record Soundness(Path file) {
 
     private StoreTrouble damaged(String how) {
         return new StoreTrouble("store " + file + " " + how + ". Nothing was begun in its place. First copy " + file.getFileName()
-                + " and its -wal and -shm, if there, somewhere safe; then restore your latest copy of the store "
-                + "with 'store restore'. To begin with an empty store, move the "
+                + " and its -wal and -shm, if there, somewhere safe; then save what can be read with 'store repair', or "
+                + "restore your latest copy of the store with 'store restore'. To begin with an empty store, move the "
                 + "file and its -wal away: lanes send again what they still hold", null);
     }
 

@@ -17,7 +17,7 @@ import org.jdbi.v3.core.Jdbi;
  * @param events   that it holds
  * @param attempts of them, and those that were imported
  * @param missing  events that lanes could not send any more, as noted
- * @param waiting  events that are here and wait for earlier ones
+ * @param waiting  events that are here, though some before them are not: their lanes are asked for those
  * @param schema   of its tables, as 11; null where there are none
  */
 public record Checkup(List<String> troubles, long events, long attempts, long missing, long waiting, String schema) {
@@ -67,7 +67,9 @@ public record Checkup(List<String> troubles, long events, long attempts, long mi
             new Invariants(h, troubles).hold();
         }
         return new Checkup(troubles.all(), number(h, "SELECT count(*) FROM event"), number(h, "SELECT count(*) FROM attempt"),
-                number(h, "SELECT coalesce(sum(to_sequence - from_sequence + 1), 0) FROM missing"), 0, schema);
+                number(h, "SELECT coalesce(sum(to_sequence - from_sequence + 1), 0) FROM missing"),
+                Migrations.LATEST.equals(schema) ? number(h, "SELECT count(*) FROM event e JOIN journal j ON j.id = e.journal_id "
+                        + "WHERE e.sequence > j.stored") : 0, schema);
     }
 
     private static void pages(Handle h, Troubles troubles) {

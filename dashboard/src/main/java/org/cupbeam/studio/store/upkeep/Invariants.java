@@ -20,7 +20,7 @@ final class Invariants {
     private static final String WHERE = " JOIN journal j ON j.id = %s.journal_id JOIN lane l ON l.id = j.lane_id "
             + "JOIN studio s ON s.id = l.studio_id ";
     private static final String QUARTER = "(at_ms - (at_ms % 900000 + 900000) % 900000) / 900000";
-    private static final String COUNTED = "SELECT lane_id, quarter, count(*) AS putts, sum(holed) AS holed, min(at_ms) AS first_ms, "
+    static final String COUNTED = "SELECT lane_id, quarter, count(*) AS putts, sum(holed) AS holed, min(at_ms) AS first_ms, "
             + "max(at_ms) AS last_ms, coalesce(sum(CASE WHEN pause_ms <= 300000 THEN pause_ms END), 0) AS play_ms FROM "
             + "(SELECT lane_id, holed, at_ms, " + QUARTER + " AS quarter, at_ms - lag(at_ms) OVER (PARTITION BY lane_id, " + QUARTER
             + " ORDER BY at_ms) AS pause_ms FROM attempt WHERE counts = 1) AS putted GROUP BY lane_id, quarter";
@@ -35,9 +35,9 @@ final class Invariants {
     }
 
     void hold() {
-        h.select("SELECT j.id, s.name, l.name, j.name, j.stored FROM journal j JOIN lane l ON l.id = j.lane_id "
+        h.select("SELECT j.id, s.name, l.name, j.name, j.stored, j.mended_to FROM journal j JOIN lane l ON l.id = j.lane_id "
                 + "JOIN studio s ON s.id = l.studio_id ORDER BY j.id").map((row, ctx) -> new Numbered(row.getInt(1), source(row, 2),
-                row.getLong(5))).list().forEach(this::withoutHoles);
+                row.getLong(5), row.getLong(6))).list().forEach(this::withoutHoles);
         h.createQuery("SELECT s.name, l.name, j.name, e.sequence, e.envelope, e.check_sum, e.problem, a.id, a.holed, a.finish_mm, "
                 + "a.pace_mm, j.imported_to FROM event e" + WHERE.formatted("e") + "LEFT JOIN attempt a ON a.journal_id = e.journal_id "
                 + "AND a.sequence = e.sequence ORDER BY e.journal_id, e.sequence").setFetchSize(ROWS_AT_ONCE)
@@ -51,7 +51,7 @@ final class Invariants {
         count("""
                 SELECT count(*) FROM run r JOIN journal j ON j.id = r.journal_id
                 WHERE r.attempts IS NOT NULL AND r.drill_id IS NOT NULL AND j.imported_to = 0
-                AND NOT EXISTS (SELECT 1 FROM missing m WHERE m.journal_id = j.id)
+                AND r.started_sequence > j.mended_to AND NOT EXISTS (SELECT 1 FROM missing m WHERE m.journal_id = j.id)
                 AND NOT EXISTS (SELECT 1 FROM event e WHERE e.journal_id = j.id AND e.problem IS NOT NULL)
                 AND NOT EXISTS (SELECT 1 FROM amendment m WHERE m.run_id = r.id)
                 AND (r.attempts <> (SELECT count(*) FROM attempt a WHERE a.run_id = r.id AND a.counts = 1)
@@ -59,16 +59,16 @@ final class Invariants {
                 """, "runs' scores are not what their attempts say");
     }
 
-    private record Numbered(int id, Source source, long stored) {
+    private record Numbered(int id, Source source, long stored, long mended) {
     }
 
-    /** Every number up to {@code stored} is an event's, or noted as missing, and none beyond. */
+    /** Every number up to {@code stored} is an event's, or noted as missing, and beyond there are but those that a repair found. */
     private void withoutHoles(Numbered journal) {
         long[] upTo = {0, 0}; // without a hole; how many holes
         h.createQuery("SELECT sequence AS f, sequence AS t FROM event WHERE journal_id = " + journal.id() + " UNION ALL "
                 + "SELECT from_sequence, to_sequence FROM missing WHERE journal_id = " + journal.id() + " ORDER BY 1")
                 .setFetchSize(ROWS_AT_ONCE).map((row, ctx) -> new long[] {row.getLong(1), row.getLong(2)}).forEach(each -> {
-                    if (each[0] > upTo[0] + 1 && upTo[1]++ == 0) {
+                    if (each[0] > upTo[0] + 1 && upTo[0] < journal.stored() && upTo[1]++ == 0) {
                         troubles.add(words(journal.source()) + ": events " + (upTo[0] + 1) + " to " + (each[0] - 1)
                                 + " are not there, and not noted as missing");
                     }
@@ -77,7 +77,7 @@ final class Invariants {
         if (upTo[1] > 1) {
             troubles.add(words(journal.source()) + ": and " + (upTo[1] - 1) + " more gaps");
         }
-        if (upTo[0] != journal.stored()) {
+        if (upTo[0] < journal.stored() || upTo[0] > Math.max(journal.stored(), journal.mended())) {
             troubles.add(words(journal.source()) + ": its events go up to " + upTo[0] + ", and its lane was told " + journal.stored());
         }
     }
