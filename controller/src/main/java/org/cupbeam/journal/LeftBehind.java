@@ -17,11 +17,12 @@ final class LeftBehind {
 
     void add(Map<Salvage.Key, byte[]> events) throws SQLException {
         try (PreparedStatement insert = database.connection().prepareStatement(
-                "INSERT INTO left_behind (journal, sequence, payload) VALUES (?, ?, ?) ON CONFLICT DO NOTHING")) {
+                "INSERT INTO left_behind (journal, sequence, payload, check_sum) VALUES (?, ?, ?, ?) ON CONFLICT DO NOTHING")) {
             for (Map.Entry<Salvage.Key, byte[]> each : events.entrySet()) {
                 insert.setString(1, each.getKey().journal());
                 insert.setLong(2, each.getKey().sequence());
                 insert.setBytes(3, each.getValue());
+                insert.setString(4, CheckSum.of(each.getValue()));
                 insert.executeUpdate();
             }
         }

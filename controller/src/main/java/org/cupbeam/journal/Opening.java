@@ -73,6 +73,10 @@ final class Opening {
             }
             database.configure();
             check(database);
+            String wrong = CheckSum.firstThatDoesNotHold(database);
+            if (wrong != null) {
+                throw new SQLiteException(wrong, SQLiteErrorCode.SQLITE_CORRUPT);
+            }
             String id = database.text("SELECT journal FROM about");
             if (id != null && !Source.isJournal(id)) {
                 throw new SQLiteException("its id is none that a journal can have", SQLiteErrorCode.SQLITE_CORRUPT);

@@ -37,7 +37,7 @@ final class Rows<I> implements AutoCloseable {
     Rows(Connection connection, Source source, InputCodec<I> codec) throws SQLException {
         this.source = source;
         this.codec = codec;
-        insertEvent = prepare(connection, "INSERT INTO event (sequence, payload) VALUES (?, ?)");
+        insertEvent = prepare(connection, "INSERT INTO event (sequence, payload, check_sum) VALUES (?, ?, ?)");
         selectEvents = prepare(connection,
                 "SELECT sequence, payload FROM event WHERE sequence > ? ORDER BY sequence LIMIT ?");
         insertInput = prepare(connection, "INSERT INTO input (reset, body) VALUES (?, ?)");
@@ -65,7 +65,9 @@ final class Rows<I> implements AutoCloseable {
         for (Entry.Said said : entry.events()) {
             sequence++;
             insertEvent.setLong(1, sequence);
-            insertEvent.setBytes(2, EventJson.encode(new Event(source, sequence, said.time(), said.data())));
+            byte[] payload = EventJson.encode(new Event(source, sequence, said.time(), said.data()));
+            insertEvent.setBytes(2, payload);
+            insertEvent.setString(3, CheckSum.of(payload));
             insertEvent.executeUpdate();
         }
         if (entry.reset() || entry.input() != null) {

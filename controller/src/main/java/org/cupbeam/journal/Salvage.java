@@ -22,11 +22,12 @@ import org.sqlite.SQLiteConfig;
 /**
  * The events that a damaged journal still holds. They are looked for twice: by SQLite, as far as it gets, and byte by
  * byte in the file and its log, since each event is a text of its own that tells where it belongs. What does not read
- * as a whole event is left.
+ * as a whole event, or does not have the check sum that stands beside it, is left; those of older journals have none.
  */
 final class Salvage {
     private static final Logger LOG = LoggerFactory.getLogger(Salvage.class);
     private static final byte[] BEGINNING = "{\"specversion\"".getBytes(StandardCharsets.US_ASCII);
+    private static final int LIKE_A_SUM = CheckSum.LENGTH - 2;
     private static final int EVENT_MAX_BYTES = 1 << 16;
 
     private final TreeMap<Key, byte[]> found = new TreeMap<>();
@@ -66,23 +67,34 @@ final class Salvage {
         try {
             Path copy = Snapshot.plain(file, folder);
             for (String order : new String[] {"ASC", "DESC"}) { // from both ends up to the damage
-                ask(copy, "SELECT payload FROM event ORDER BY sequence " + order);
-                ask(copy, "SELECT payload FROM left_behind ORDER BY journal " + order + ", sequence " + order);
+                table(copy, "event ORDER BY sequence " + order);
+                table(copy, "left_behind ORDER BY journal " + order + ", sequence " + order);
             }
         } finally {
             Snapshot.delete(folder);
         }
     }
 
-    private void ask(Path copy, String sql) {
+    /** An older journal's has no check sums. */
+    private void table(Path copy, String inOrder) {
+        if (!ask(copy, "SELECT payload, check_sum FROM " + inOrder)) {
+            ask(copy, "SELECT payload, NULL FROM " + inOrder);
+        }
+    }
+
+    /** @return whether there is such a table, however far it reads */
+    private boolean ask(Path copy, String sql) {
+        boolean begun = false;
         try (Connection connection = new SQLiteConfig().createConnection(Database.url(copy));
                 Statement statement = connection.createStatement(); ResultSet rows = statement.executeQuery(sql)) {
+            begun = true;
             while (rows.next()) {
-                take(rows.getBytes(1));
+                take(rows.getBytes(1), rows.getString(2));
             }
         } catch (SQLException | RuntimeException e) {
             LOG.debug("{}: {}", sql, e.toString());
         }
+        return begun;
     }
 
     private void carve(Path file) throws IOException {
@@ -94,11 +106,19 @@ final class Salvage {
                     if (end > 0) {
                         byte[] text = new byte[end - at];
                         bytes.get(at, text);
-                        take(text);
+                        take(text, sumAt(bytes, end));
                     }
                 }
             }
         }
+    }
+
+    /** What stands right behind an event, where that is a check sum, damaged perhaps; null where it is nothing like one. */
+    private static String sumAt(MappedByteBuffer bytes, int at) {
+        byte[] behind = new byte[Math.min(CheckSum.LENGTH, bytes.limit() - at)];
+        bytes.get(at, behind);
+        String text = new String(behind, StandardCharsets.ISO_8859_1);
+        return text.chars().filter(each -> Character.digit(each, 16) >= 0).count() >= LIKE_A_SUM ? text : null;
     }
 
     private static boolean begins(MappedByteBuffer bytes, int at) {
@@ -130,7 +150,10 @@ final class Salvage {
         return 0;
     }
 
-    private void take(byte[] text) {
+    private void take(byte[] text, String sumOrNull) {
+        if (text == null || !CheckSum.holds(text, sumOrNull)) {
+            return;
+        }
         try {
             Event event = EventJson.decode(text);
             found.putIfAbsent(new Key(event.source().journal(), event.sequence()), text);

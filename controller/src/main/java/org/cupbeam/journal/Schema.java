@@ -6,7 +6,7 @@ import java.sql.SQLException;
 /** Which version of the tables a file has, told at a glance by its {@code user_version}. */
 final class Schema {
     /** The version that this program reads and writes: the number of the last script. */
-    static final int VERSION = 2;
+    static final int VERSION = 3;
 
     private Schema() {
     }

@@ -82,6 +82,10 @@ public final class Upkeep {
 
     /** An event that is not one; null where all are. */
     private static String unreadable(Database database, String id) throws SQLException {
+        String notAsItWas = CheckSum.areIn(database) ? CheckSum.firstThatDoesNotHold(database) : null;
+        if (notAsItWas != null) {
+            return notAsItWas;
+        }
         try (var select = database.connection().createStatement();
                 var rows = select.executeQuery("SELECT sequence, payload FROM event ORDER BY sequence")) {
             while (rows.next()) {

@@ -56,11 +56,11 @@ class OpeningTest {
     @Test
     void aNewerJournalIsRefusedAndLeftAsItIs() throws Exception {
         Notes.open(file).close();
-        sql("PRAGMA user_version = 3");
+        sql("PRAGMA user_version = " + (Schema.VERSION + 1));
         byte[] before = Files.readAllBytes(file);
         assertThatThrownBy(() -> Notes.open(file)).isInstanceOfSatisfying(JournalException.class,
                 e -> assertThat(e.kind()).isEqualTo(JournalException.Kind.NEWER))
-                .hasMessage(file + ": was written by a later version (tables 3, this one knows 2); "
+                .hasMessage(file + ": was written by a later version (tables " + (Schema.VERSION + 1) + ", this one knows " + Schema.VERSION + "); "
                         + "run that version, or move the file away");
         assertThat(Files.readAllBytes(file)).isEqualTo(before);
     }

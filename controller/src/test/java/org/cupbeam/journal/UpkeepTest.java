@@ -121,8 +121,8 @@ class UpkeepTest {
     }
 
     /**
-     * Every event that still stands whole in the bytes is saved; where none is lost, the journal simply goes on. A bit
-     * flipped within a value that still reads as one is not noticed: there is no checksum on it.
+     * Every event that still stands whole in the bytes, with its check sum, is saved, and none is any other than what was
+     * written; where none is lost, the journal simply goes on.
      */
     @Test
     void cutAtAnyByteItGoesOnWithWhatIsLeftAndSaysSo() throws Exception {
@@ -162,6 +162,59 @@ class UpkeepTest {
         }
     }
 
+    @Test
+    void aLetterThatWasFlippedInATextThatStillReadsIsNoticedAndNothingElseIsLost() throws Exception {
+        List<String> all = written();
+        byte[] bytes = Files.readAllBytes(file);
+        String text = new String(bytes, StandardCharsets.ISO_8859_1);
+        int digit = text.indexOf(all.get(122)) + all.get(122).indexOf("\"time\":\"20") + 9;
+        bytes[digit] ^= 1; // another year: it reads as well as before
+        Files.write(file, bytes);
+
+        assertThat(Upkeep.check(file).trouble()).isEqualTo("event 123 is not as it was written: it does not have its check sum");
+        assertThatThrownBy(() -> Upkeep.backup(file, folder.resolve("copy.db"))).hasMessageContaining("is damaged");
+        Upkeep.Begun begun = Upkeep.repair(file, Notes.NOW);
+        assertThat(begun.events()).isEqualTo(EVENTS - 1);
+        assertThat(left(file)).isSubsetOf(all).doesNotContain(all.get(122));
+    }
+
+    @Test
+    void aJournalFromBeforeThereWereCheckSumsGoesOnAndItsNewEventsHaveThem() throws Exception {
+        Path old = folder.resolve("old.db");
+        org.sqlite.SQLiteDataSource source = new org.sqlite.SQLiteDataSource();
+        source.setUrl(Database.url(old));
+        org.flywaydb.core.Flyway.configure().dataSource(source).locations("classpath:org/cupbeam/journal").target("2").load().migrate();
+        List<String> all = written();
+        try (var database = DriverManager.getConnection("jdbc:sqlite:" + old); var change = database.createStatement();
+                var insert = database.prepareStatement("INSERT INTO event (sequence, payload) VALUES (?, ?)")) {
+            change.execute("INSERT INTO about (one, journal) VALUES (1, '" + id + "')");
+            for (int i = 0; i < 20; i++) {
+                insert.setLong(1, i + 1);
+                insert.setBytes(2, all.get(i).getBytes(StandardCharsets.UTF_8));
+                insert.executeUpdate();
+            }
+        }
+        assertThat(Upkeep.check(old)).as("before a lane of this version was at it").isEqualTo(new Upkeep.State(null, id, 20, 20, 0));
+        Upkeep.restore(old, folder.resolve("other.db"), Notes.NOW);
+        assertThat(left(folder.resolve("other.db"))).isEqualTo(all.subList(0, 20));
+
+        try (Journal<String> journal = Notes.open(old)) {
+            assertThat(journal.id()).isEqualTo(id);
+            assertThat(journal.append(Notes.event())).isEqualTo(21);
+            assertThat(texts(journal.after(0, 20))).isEqualTo(all.subList(0, 20));
+            assertThat(journal.database().number("SELECT count(*) FROM event WHERE check_sum IS NOT NULL")).isEqualTo(1);
+        }
+        assertThat(Upkeep.check(old).trouble()).isNull();
+    }
+
+    private static List<String> texts(List<Outbox.Row> rows) {
+        return rows.stream().map(each -> new String(each.payload(), StandardCharsets.UTF_8)).toList();
+    }
+
+    private static String summed(String event) {
+        return event + CheckSum.of(event.getBytes(StandardCharsets.UTF_8));
+    }
+
     private static Random seeded() {
         long seed = Long.getLong("cupbeam.seed", System.nanoTime());
         System.out.println("UpkeepTest: seed " + seed);
@@ -177,13 +230,15 @@ class UpkeepTest {
         try (Journal<String> journal = Notes.open(file)) {
             if (journal.movedAside().isEmpty()) {
                 assertThat(journal.last()).as("it goes on as it was, having said: " + trouble).isPositive();
+                assertThat(texts(journal.after(0, 10_000))).as("nothing but what was written").isSubsetOf(all);
                 return;
             }
             assertThat(trouble).isNotNull();
             assertThat(Files.readAllBytes(journal.movedAside().get())).as("kept as it was").isEqualTo(bytes);
             String text = new String(bytes, StandardCharsets.ISO_8859_1);
             assertThat(journal.leftBehind(10_000)).extracting(Outbox.Row::sequence).containsAll(
-                    LongStream.rangeClosed(1, all.size()).filter(i -> text.contains(all.get((int) i - 1))).boxed().toList());
+                    LongStream.rangeClosed(1, all.size()).filter(i -> text.contains(summed(all.get((int) i - 1)))).boxed().toList());
+            assertThat(texts(journal.leftBehind(10_000))).as("nothing but what was written").isSubsetOf(all);
         } catch (JournalException refused) {
             assertThat(refused.kind()).as(refused.getMessage())
                     .isIn(JournalException.Kind.FOREIGN, JournalException.Kind.NEWER, JournalException.Kind.FAILED,
