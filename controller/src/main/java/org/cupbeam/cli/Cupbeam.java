@@ -4,7 +4,7 @@ import java.io.IOException;
 import java.io.PrintWriter;
 import java.io.UncheckedIOException;
 import java.nio.file.NoSuchFileException;
-import org.cupbeam.service.LevelledLines;
+import org.cupbeam.log.LogForm;
 
 /** Where the program begins. */
 public final class Cupbeam {
@@ -12,7 +12,7 @@ public final class Cupbeam {
     }
 
     public static void main(String[] arguments) {
-        LevelledLines.whereTheJournalReads();
+        LogForm.choose();
         LaneCommand lane = QuickStart.lane(arguments);
         System.exit(lane == null ? Commands.execute(arguments) : run(lane));
     }

@@ -13,7 +13,7 @@ import java.util.concurrent.atomic.AtomicReference;
 import org.cupbeam.event.Topics;
 import org.cupbeam.lane.Lane;
 import org.cupbeam.lane.Lanes;
-import org.cupbeam.service.LevelledLines;
+import org.cupbeam.log.LogForm;
 import org.cupbeam.service.Overseer;
 import org.cupbeam.studio.ingest.Pass;
 import org.cupbeam.studio.ingest.PahoConnection;
@@ -92,7 +92,7 @@ public final class Studio implements Callable<Integer> {
     private final CountDownLatch stopped = new CountDownLatch(1);
 
     public static void main(String[] args) {
-        LevelledLines.whereTheJournalReads();
+        LogForm.choose();
         System.exit(new CommandLine(new Studio()).execute(args));
     }
 

@@ -97,7 +97,7 @@ class HouseTest {
             return main || ROOMS.indexOf(room(target)) >= 0 && ROOMS.indexOf(room(target)) <= ROOMS.indexOf(room(from));
         }
         String room = target.getPackageName().split("\\.").length > 2 ? target.getPackageName().split("\\.")[2] : "";
-        return OF_THE_CONTROLLER.contains(room) || main && List.of("lane", "link", "service").contains(room);
+        return OF_THE_CONTROLLER.contains(room) || main && List.of("lane", "link", "log", "service").contains(room);
     }
 
     private static String room(JavaClass type) {

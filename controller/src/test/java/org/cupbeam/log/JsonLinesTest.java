@@ -1,4 +1,4 @@
-package org.cupbeam.service;
+package org.cupbeam.log;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
