@@ -6,10 +6,12 @@ import java.nio.file.Files;
 import java.nio.file.NoSuchFileException;
 import java.nio.file.Path;
 import java.time.Clock;
+import java.util.List;
 import org.cupbeam.studio.store.Database;
 import org.cupbeam.studio.store.StoreTrouble;
 import org.cupbeam.studio.store.upkeep.Checkup;
 import org.cupbeam.studio.store.upkeep.Copies;
+import org.cupbeam.studio.store.upkeep.Rebuilt;
 import org.cupbeam.studio.store.upkeep.Repair;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Model.CommandSpec;
@@ -19,7 +21,7 @@ import picocli.CommandLine.ScopeType;
 import picocli.CommandLine.Spec;
 
 /** Looks after a studio's store: the file studio.db in its data folder. */
-@Command(name = "store", mixinStandardHelpOptions = true, synopsisSubcommandLabel = "(check | repair | backup | restore)",
+@Command(name = "store", mixinStandardHelpOptions = true, synopsisSubcommandLabel = "(check | repair | rebuild | backup | restore)",
         description = {"Looks after a studio's store: the file studio.db in the folder of all data.",
             "check and backup may be run while the studio is."},
         exitCodeListHeading = "%nExit status:%n",
@@ -114,6 +116,29 @@ final class StoreCommand {
                 return 0;
             }
         });
+    }
+
+    @Command(name = "rebuild", mixinStandardHelpOptions = true, description = {
+        "Makes the sums that pages ask anew from the runs and attempts, and says what was wrong with them.",
+        "The studio must be stopped; with PostgreSQL it may run, and keeps nothing meanwhile."})
+    int rebuild() {
+        return with(() -> {
+            if (elsewhere()) {
+                return rebuilt(Database.at(url));
+            }
+            there();
+            try (DataFolder claimed = DataFolder.claim(data)) {
+                return rebuilt(Database.file(claimed.path().resolve("studio.db")));
+            }
+        });
+    }
+
+    private int rebuilt(Database database) {
+        List<Rebuilt> all = Rebuilt.all(database);
+        say(database.name() + ": its sums are made anew");
+        all.forEach(each -> say("  " + each.rows() + " " + each.what() + (each.differed() == 0 ? ", as they were"
+                : ", and " + each.differed() + " differed")));
+        return 0;
     }
 
     private static String counted(Checkup is) {

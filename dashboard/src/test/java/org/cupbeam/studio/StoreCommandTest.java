@@ -97,6 +97,20 @@ class StoreCommandTest {
     }
 
     @Test
+    void sumsThatAreNotWhatTheyAreSumsOfAreSaidAndMadeAnewWhileTheStudioIsStopped() throws Exception {
+        try (DataFolder claimed = DataFolder.claim(folder); Store running = Store.open(Database.file(file))) {
+            running.writing(h -> h.execute("UPDATE lane_quarter SET used_ms = used_ms + 1 WHERE quarter = (SELECT min(quarter) FROM lane_quarter)"));
+            assertThat(run("rebuild", "--data", folder.toString())).isEqualTo(2);
+            assertThat(said.toString()).contains("is in use by another studio");
+        }
+        assertThat(run("check", "--data", folder.toString())).isEqualTo(1);
+        assertThat(said.toString()).contains("1 quarter hours of use are not what the attempts say: 'store rebuild' makes them anew");
+        assertThat(run("rebuild", "--data", folder.toString())).as(said::toString).isZero();
+        assertThat(said.toString()).contains("quarter hours of use, and 1 differed", "0 sums of players' runs, as they were");
+        assertThat(run("check", "--data", folder.toString())).as(said::toString).isZero();
+    }
+
+    @Test
     void whatMakesNoSenseAndWhatIsNotOursToLookAfterIsRefused() {
         assertThat(run("check", "--data", folder.resolve("none").toString())).isEqualTo(2);
         assertThat(said.toString()).contains("there is no folder").doesNotContain("\tat ");
@@ -107,6 +121,6 @@ class StoreCommandTest {
                 + "pg_dump --format=custom --file=studio.dump --dbname='postgresql://localhost/studio?user=ana'");
         assertThat(run("polish")).isEqualTo(2);
         assertThat(run("--help")).isZero();
-        assertThat(said.toString()).contains("check", "repair", "backup", "restore");
+        assertThat(said.toString()).contains("check", "repair", "rebuild", "backup", "restore");
     }
 }

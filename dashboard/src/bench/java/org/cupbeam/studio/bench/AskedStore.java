@@ -58,9 +58,9 @@ record AskedStore(Found found, List<String> journals, long attempts, long events
     }
 
     private static AskedStore look(Handle h, Store store) {
-        List<Integer> byPutts = h.createQuery("SELECT player_id FROM attempt WHERE player_id IS NOT NULL GROUP BY player_id "
-                + "ORDER BY count(*) DESC, player_id").mapTo(Integer.class).list();
-        List<LaneName> lanes = LaneName.all(h, Sight.ALL);
+        List<Integer> byPutts = h.createQuery("SELECT player_id FROM player_season GROUP BY player_id ORDER BY sum(tries) DESC, player_id")
+                .mapTo(Integer.class).list();
+        List<LaneName> lanes = LaneName.all(h, Sight.ALL).stream().filter(lane -> lane.studio().equals(Scenario.STUDIO)).toList();
         long now = h.createQuery("SELECT max(at_ms) FROM attempt").mapTo(Long.class).one();
         List<Run> runs = h.createQuery("SELECT id, started_ms FROM run").map((row, ctx) -> new Run(row.getInt(1), row.getLong(2)))
                 .list();
@@ -70,14 +70,13 @@ record AskedStore(Found found, List<String> journals, long attempts, long events
                 byPutts.subList(byPutts.size() - PLAYERS, byPutts.size()),
                 h.createQuery("SELECT name FROM player WHERE name IS NOT NULL ORDER BY id").mapTo(String.class).list(),
                 IntStream.range(0, RUNS).mapToObj(i -> runs.get(random.nextInt(runs.size()))).toList(),
-                h.createQuery("SELECT run_id FROM attempt WHERE run_id IS NOT NULL GROUP BY run_id ORDER BY count(*) DESC, run_id "
-                        + "LIMIT 100").mapTo(Integer.class).list(),
+                h.createQuery("SELECT id FROM run WHERE attempts IS NOT NULL ORDER BY attempts DESC, id LIMIT 100").mapTo(Integer.class).list(),
                 h.createQuery("SELECT at_ms, journal_id, sequence FROM correction ORDER BY sequence LIMIT 500").map((row, ctx) ->
                         row.getLong(1) + "_" + row.getInt(2) + "_" + row.getLong(3)).list(),
                 Drills.names(h, Sight.ALL), Shelf.all(h).stream().map(Shelf.Kept::id).toList(),
                 LeagueBook.all(h).stream().sorted(Comparator.comparing(each -> -each.league().weeks())).map(LeagueBook.Kept::id).toList(),
                 LocalDate.ofInstant(Instant.ofEpochMilli(now), Scenario.ZONE));
-        return new AskedStore(found, h.createQuery("SELECT j.name FROM journal j ORDER BY j.lane_id").mapTo(String.class).list(),
+        return new AskedStore(found, h.createQuery("SELECT j.name FROM journal j JOIN (SELECT min(id) AS id FROM journal GROUP BY lane_id) AS f ON f.id = j.id ORDER BY j.lane_id").mapTo(String.class).list(),
                 count(store, "SELECT count(*) FROM attempt"), count(store, "SELECT count(*) FROM event"));
     }
 

@@ -6,7 +6,9 @@ import java.io.UncheckedIOException;
 import java.lang.management.ManagementFactory;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.nio.file.StandardOpenOption;
 import java.sql.SQLException;
+import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
@@ -33,7 +35,7 @@ import org.opentest4j.TestAbortedException;
  * prints the table of docs/performance.md; what is in brackets has a bar of its own.
  *
  * <p>Arguments: attempts; how often each kind is asked; {@code both}, {@code sqlite}, {@code postgres}, or the JDBC URL of a
- * store, filled where it is empty and left there.
+ * store, filled where it is empty and left there; a file that a line for each kind is added to, or {@code none}.
  */
 public final class QueriesBench {
     private static final double BAR_MS = 100;
@@ -42,16 +44,19 @@ public final class QueriesBench {
     private static final Pattern COLLECTED = Pattern.compile("(\\d+)M->(\\d+)M\\((\\d+)M\\)");
 
     private final int times;
+    private final String csvOrNone;
     private final List<String> slowest = new ArrayList<>();
+    private String measured;
     private int missed;
 
-    private QueriesBench(int times) {
+    private QueriesBench(int times, String csvOrNone) {
         this.times = times;
+        this.csvOrNone = csvOrNone;
     }
 
     public static void main(String[] args) throws Exception {
         int attempts = Integer.parseInt(args[0]);
-        QueriesBench bench = new QueriesBench(Integer.parseInt(args[1]));
+        QueriesBench bench = new QueriesBench(Integer.parseInt(args[1]), args[3]);
         Path folder = Files.createTempDirectory("queries-bench");
         try {
             if (args[2].startsWith("jdbc:")) {
@@ -77,6 +82,7 @@ public final class QueriesBench {
         AskedStore store = AskedStore.open(database, attempts);
         say("%n%s: %,d attempts of %,d events, each kind asked %d times, load %.1f", engine, store.attempts(), store.events(),
                 times, load());
+        measured = String.format(Locale.ROOT, "%s,%s,%d,%d,%.1f", LocalDate.now(), engine, store.attempts(), times, load());
         Path log = folder.resolve(engine + "-gc");
         long began = System.nanoTime();
         try (Mosquitto broker = new Mosquitto(0)) {
@@ -95,7 +101,7 @@ public final class QueriesBench {
         }
     }
 
-    private void ask(Asker asker, AskedStore store) {
+    private void ask(Asker asker, AskedStore store) throws IOException {
         List<Question> all = new ArrayList<>(PageQuestions.STORED);
         for (Question each : all) {
             asker.ask(() -> each.path().apply(store.found()), each.firstByte(), WARM_UP);
@@ -114,7 +120,11 @@ public final class QueriesBench {
         say("%nload %.1f afterwards; slowest of those over the bar: %s", load(), slowest);
     }
 
-    private void tell(String what, Asker.Times took) {
+    private void tell(String what, Asker.Times took) throws IOException {
+        if (!csvOrNone.equals("none")) {
+            Files.writeString(Path.of(csvOrNone), String.format(Locale.ROOT, "%s,\"%s\",%.1f,%.1f,%.1f,%.1f,%.1f%n", measured, what,
+                    took.first(), took.p50(), took.p99(), took.worst(), took.cpu()), StandardOpenOption.CREATE, StandardOpenOption.APPEND);
+        }
         boolean over = took.p99() > BAR_MS;
         missed += over && !what.startsWith("(") ? 1 : 0;
         say("| %s | %.1f | %.1f | %s%.1f%s | %.1f | %.1f |", what, took.first(), took.p50(), over ? "**" : "", took.p99(),

@@ -1,6 +1,7 @@
 package org.cupbeam.studio.store;
 
 import java.util.Locale;
+import org.cupbeam.studio.store.sums.Whose;
 import org.jdbi.v3.core.Handle;
 
 /** The trail of what was changed here: one row for each change, never changed itself, except to forget a name. */
@@ -42,5 +43,6 @@ final class Amendments {
         h.execute("INSERT INTO amendment (id, what, player_id, run_id, attempt_id, was, became, by_whom, reason, at_ms) "
                         + "VALUES (?, ?, ?, ?, ?, ?, ?, ?, ?, ?)", id, what.word(), of.player(), of.run(), of.attempt(), was,
                 became, by, reason, atMs);
+        Whose.change(h, id);
     }
 }

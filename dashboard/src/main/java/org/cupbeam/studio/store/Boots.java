@@ -2,10 +2,15 @@ package org.cupbeam.studio.store;
 
 import java.time.Instant;
 import java.util.HashMap;
+import java.util.HashSet;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.Set;
 import org.cupbeam.event.Stamp;
+import org.cupbeam.studio.store.Stays.Place;
+import org.cupbeam.studio.store.sums.PuttSums;
+import org.cupbeam.studio.store.sums.RunSums;
 import org.jdbi.v3.core.Handle;
 
 /** What is known of the wall clock in each start of a lane's machine, and the times that follow from it. */
@@ -57,31 +62,34 @@ final class Boots {
         }
         long from = wrong.get(0);
         long to = wrong.get(wrong.size() - 1);
-        List<Long> before = quarters(h, journal, from, to);
+        Set<Place> quarters = new HashSet<>(quarters(h, journal, lane, from, to));
         h.execute("UPDATE event SET at_ms = ? - (? - monotonic_ns) / 1000000, synchronised = 2 WHERE journal_id = ? "
                 + "AND sequence BETWEEN ? AND ? AND boot_id = ? AND synchronised = 0", anchor.wallMs(),
                 anchor.monotonicNs(), journal, from, to, boot);
-        takeTimes(h, "attempt", "at_ms", "sequence", journal, from, to);
+        PuttSums.around(h, () -> takeTimes(h, "attempt", "at_ms", "sequence", journal, from, to), "journal_id = ? AND sequence BETWEEN ? AND ?",
+                journal, from, to);
         PuttsVersion.changedBetween(h, journal, from, to);
         takeTimes(h, "correction", "at_ms", "sequence", journal, from, to);
-        takeTimes(h, "run", "started_ms", "started_sequence", journal, from, to);
+        RunSums.around(h, () -> takeTimes(h, "run", "started_ms", "started_sequence", journal, from, to),
+                "journal_id = ? AND started_sequence BETWEEN ? AND ?", journal, from, to);
         takeTimes(h, "run", "ended_ms", "ended_sequence", journal, from, to);
         takeTimes(h, "duel", "ended_ms", "ended_sequence", journal, from, to);
-        before.forEach(quarter -> Quarters.count(h, lane, quarter));
-        quarters(h, journal, from, to).forEach(quarter -> Quarters.count(h, lane, quarter));
+        quarters.addAll(quarters(h, journal, lane, from, to));
+        quarters.forEach(quarter -> Quarters.count(h, quarter));
     }
 
     /** Rounded down, as a clock that was set back in 1970 needs: SQL divides towards zero. */
-    private static List<Long> quarters(Handle h, int journal, long from, long to) {
+    private static Set<Place> quarters(Handle h, int journal, int lane, long from, long to) {
         return h.select("SELECT DISTINCT (at_ms - (at_ms % ? + ?) % ?) / ? FROM attempt WHERE journal_id = ? "
                 + "AND sequence BETWEEN ? AND ?", Quarters.LENGTH_MS, Quarters.LENGTH_MS, Quarters.LENGTH_MS,
-                Quarters.LENGTH_MS, journal, from, to).mapTo(Long.class).list();
+                Quarters.LENGTH_MS, journal, from, to).map((row, ctx) -> new Place(lane, row.getLong(1))).set();
     }
 
+    /** What an import brought in place of an event that never came keeps the time that it came with. */
     private static void takeTimes(Handle h, String table, String time, String sequence, int journal, long from, long to) {
-        h.execute("UPDATE " + table + " SET " + time + " = (SELECT e.at_ms FROM event e WHERE e.journal_id = " + table
-                + ".journal_id AND e.sequence = " + table + "." + sequence + ") WHERE journal_id = ? AND " + sequence
-                + " BETWEEN ? AND ?", journal, from, to);
+        String event = " FROM event e WHERE e.journal_id = " + table + ".journal_id AND e.sequence = " + table + "." + sequence + ")";
+        h.execute("UPDATE " + table + " SET " + time + " = (SELECT e.at_ms" + event + " WHERE journal_id = ? AND " + sequence
+                + " BETWEEN ? AND ? AND EXISTS (SELECT 1" + event, journal, from, to);
     }
 
     private int boot(Handle h, int journal, long sequence, String name) {

@@ -2,11 +2,12 @@ package org.cupbeam.studio.store;
 
 import java.util.Optional;
 import org.cupbeam.event.Data;
+import org.cupbeam.studio.store.sums.PuttSums;
 import org.jdbi.v3.core.Handle;
 
 /** Marks what no longer counts. The rows stay, and so does who said so. */
 final class Corrections {
-    private record Target(int id, Integer run, long atMs) {
+    private record Target(int id, Integer run, boolean counts) {
     }
 
     /** By whom last, why, and when, ms since 1970. */
@@ -20,19 +21,20 @@ final class Corrections {
         h.execute("INSERT INTO correction (journal_id, sequence, of_sequence, what, by_whom, reason, at_ms) "
                         + "VALUES (?, ?, ?, ?, ?, ?, ?) ON CONFLICT DO NOTHING", at.journal(), at.sequence(), correction.of(),
                 Rows.word(correction.what()), correction.by(), correction.reason(), at.atMs());
-        Optional<Target> target = h.select("SELECT id, run_id, at_ms FROM attempt WHERE journal_id = ? AND sequence = ?",
+        Optional<Target> target = h.select("SELECT id, run_id, counts FROM attempt WHERE journal_id = ? AND sequence = ?",
                 at.journal(), correction.of()).map((row, ctx) -> new Target(row.getInt(1),
-                row.getObject(2) == null ? null : row.getInt(2), row.getLong(3))).findOne();
+                row.getObject(2) == null ? null : row.getInt(2), row.getInt(3) == 1)).findOne();
         if (target.isEmpty()) {
             return;
         }
-        int uncounted = h.execute("UPDATE attempt SET counts = 0 WHERE id = ? AND counts = 1", target.get().id());
+        boolean counted = target.get().counts();
+        PuttSums.around(h, () -> h.execute("UPDATE attempt SET counts = 0 WHERE id = ?", target.get().id()), "id = ?", target.get().id());
         PuttsVersion.changedIn(h, target.get().id());
-        Quarters.count(h, at.lane(), Math.floorDiv(target.get().atMs(), Quarters.LENGTH_MS));
+        Quarters.recount(h, target.get().id());
         if (correction.what() == Data.Correction.What.TAKEN_BACK && target.get().run() != null) {
             open(h, at, target.get().run(), correction.of());
         } else if (target.get().run() != null && endedBefore(h, target.get().run(), at.sequence())) {
-            new Rescoring(h, numbers, target.get().run()).by(correction.by(), correction.reason(), at.atMs(), -uncounted);
+            new Rescoring(h, numbers, target.get().run()).by(correction.by(), correction.reason(), at.atMs(), counted ? -1 : 0);
         }
     }
 

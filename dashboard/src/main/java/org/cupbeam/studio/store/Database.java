@@ -28,13 +28,14 @@ public sealed interface Database {
     /** A connection that may write. */
     Connection writer() throws SQLException;
 
+    /** A connection that may write, for work that takes minutes and sorts more than there is memory. */
+    Connection patient() throws SQLException;
+
     /** A connection that the database itself keeps from writing. */
     Connection reader() throws SQLException;
 
-    /** A connection for whoever looks from outside: not even its end changes what is there. */
-    default Connection onlooker() throws SQLException {
-        return reader();
-    }
+    /** A connection for whoever looks from outside: not even its end changes what is there. It may take minutes. */
+    Connection onlooker() throws SQLException;
 
     /**
      * Looks whether what is there can be read, before anything else is done with it.
@@ -124,6 +125,15 @@ public sealed interface Database {
         }
 
         @Override
+        public Connection patient() throws SQLException {
+            Connection connection = writer();
+            try (Statement pragma = connection.createStatement()) {
+                pragma.execute("PRAGMA temp_store = FILE");
+            }
+            return connection;
+        }
+
+        @Override
         public void scrub(Connection writer) throws SQLException {
             try (Statement pragma = writer.createStatement()) {
                 pragma.execute("PRAGMA wal_checkpoint(TRUNCATE)");
@@ -177,6 +187,7 @@ public sealed interface Database {
         public Connection onlooker() throws SQLException {
             SQLiteConfig config = config();
             config.setReadOnly(true);
+            config.setTempStore(SQLiteConfig.TempStore.FILE);
             return JDBC.createConnection(url(), config.toProperties());
         }
 
@@ -230,6 +241,25 @@ public sealed interface Database {
             properties.setProperty(PGProperty.READ_ONLY.getName(), "true");
             properties.setProperty(PGProperty.READ_ONLY_MODE.getName(), "always");
             return DRIVER.connect(url, properties);
+        }
+
+        @Override
+        public Connection patient() throws SQLException {
+            return DRIVER.connect(url, patience());
+        }
+
+        @Override
+        public Connection onlooker() throws SQLException {
+            Properties properties = patience();
+            properties.setProperty(PGProperty.READ_ONLY.getName(), "true");
+            properties.setProperty(PGProperty.READ_ONLY_MODE.getName(), "always");
+            return DRIVER.connect(url, properties);
+        }
+
+        private Properties patience() {
+            Properties properties = properties();
+            properties.setProperty(PGProperty.SOCKET_TIMEOUT.getName(), "0");
+            return properties;
         }
 
         private Properties properties() {

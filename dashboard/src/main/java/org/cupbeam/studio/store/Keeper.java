@@ -8,7 +8,6 @@ import java.util.function.Consumer;
 import java.util.stream.Collectors;
 import org.cupbeam.event.Data;
 import org.cupbeam.event.Event;
-import org.cupbeam.event.Putt;
 import org.cupbeam.event.Source;
 import org.cupbeam.studio.ingest.Arrival;
 import org.cupbeam.studio.ingest.Batch;
@@ -181,7 +180,7 @@ public final class Keeper implements EventLog {
             }
             Plays.Run run = attempt.play() == null ? null : plays.runOf(h, at, attempt.play());
             rows.attempt(numbers.next(h, "attempt"), at.journal(), event.sequence(), at.lane(), at.atMs(), attempt, run);
-            quarters.add(at.lane(), at.atMs(), attempt.putt().outcome() == Putt.Outcome.HOLED);
+            quarters.add(at.lane(), at.atMs(), attempt, run == null ? null : run.id(), event.sequence());
         } else if (event.data() instanceof Data.Run run) {
             play(h, at, run, rows);
         } else if (event.data() instanceof Data.Correction || event.data() instanceof Data.Clock) {

@@ -1,42 +1,65 @@
 package org.cupbeam.studio.store;
 
+import java.util.Collection;
 import java.util.List;
 import org.jdbi.v3.core.Handle;
 
-/**
- * What a lane did in a quarter of an hour.
- *
- * @param quarter of an hour since 1970, UTC
- * @param putts   that count
- * @param firstMs of the first of them; the last likewise
- * @param playMs  between putts in this quarter no more than {@link #LONGEST_PAUSE_MS} apart
- */
-public record LaneQuarter(int lane, long quarter, int putts, int holed, long firstMs, long lastMs, long playMs) {
+/** What lanes did in the quarter hours of a stretch of time, as the store has counted it. */
+public final class LaneQuarter implements Played {
     /** How long a quarter is. */
     public static final long LENGTH_MS = Quarters.LENGTH_MS;
     /** A lane where nobody has putted for longer was not in play meanwhile. */
     public static final long LONGEST_PAUSE_MS = 300_000;
+    private static final String IN_IT = " FROM lane_quarter WHERE quarter >= :from AND quarter < :to ";
 
-    /** The quarters that begin in a stretch of time, its end not included, each lane's in order. */
-    public static List<LaneQuarter> between(Handle h, Sight sight, long fromMs, long toMs) {
-        return h.select("""
-                SELECT lane_id, quarter, putts, holed, first_ms, last_ms, play_ms FROM lane_quarter
-                WHERE quarter >= ? AND quarter < ? AND %s ORDER BY lane_id, quarter
-                """.formatted(sight.lane("lane_id")), firstFrom(fromMs), firstFrom(toMs)).map((row, ctx) -> new LaneQuarter(row.getInt(1),
-                row.getLong(2), row.getInt(3), row.getInt(4), row.getLong(5), row.getLong(6), row.getLong(7))).list();
+    private final Handle h;
+    private final String seen;
+    private final long from;
+    private final long to;
+
+    private LaneQuarter(Handle h, Sight sight, long from, long to) {
+        this.h = h;
+        this.seen = "AND " + sight.lane("lane_id") + " ";
+        this.from = from;
+        this.to = to;
     }
 
-    /** When it begins, ms since 1970. */
-    public long startMs() {
-        return quarter * LENGTH_MS;
+    /** The quarters of lanes that are seen that begin in a stretch of time, its end not included; to be asked while the connection is at hand. */
+    public static Played between(Handle h, Sight sight, long fromMs, long toMs) {
+        return new LaneQuarter(h, sight, firstFrom(fromMs), firstFrom(toMs));
     }
 
-    /** What of the time from this one's last putt to a later one's first is play, in ms. */
-    public long playUntil(LaneQuarter later) {
-        return Quarters.playBetween(lastMs, later.firstMs);
+    @Override
+    public List<InQuarter> quarters() {
+        return h.createQuery("SELECT quarter, sum(used_ms), sum(putts), sum(holed)" + IN_IT + seen + "GROUP BY quarter ORDER BY quarter")
+                .bind("from", from).bind("to", to)
+                .map((row, ctx) -> new InQuarter(row.getLong(1), row.getLong(2), row.getInt(3), row.getInt(4))).list();
     }
 
-    private static long firstFrom(long ms) {
+    @Override
+    public List<OnLane> lanes() {
+        return h.createQuery("SELECT lane_id, sum(used_ms), sum(putts), sum(holed)" + IN_IT + seen + "GROUP BY lane_id")
+                .bind("from", from).bind("to", to)
+                .map((row, ctx) -> new OnLane(row.getInt(1), row.getLong(2), row.getInt(3), row.getInt(4))).list();
+    }
+
+    @Override
+    public List<OnLane> lanesIn(Collection<Long> quarters) {
+        return quarters.isEmpty() ? List.of()
+                : h.createQuery("SELECT lane_id, sum(used_ms), sum(putts), sum(holed) FROM lane_quarter WHERE quarter IN (<quarters>) "
+                        + seen + "GROUP BY lane_id").bindList("quarters", List.copyOf(quarters))
+                .map((row, ctx) -> new OnLane(row.getInt(1), row.getLong(2), row.getInt(3), row.getInt(4))).list();
+    }
+
+    @Override
+    public List<Part> parts(Collection<Long> quarters) {
+        return quarters.isEmpty() ? List.of()
+                : h.createQuery("SELECT lane_id, quarter, used_ms FROM lane_quarter WHERE quarter IN (<quarters>) " + seen)
+                .bindList("quarters", List.copyOf(quarters))
+                .map((row, ctx) -> new Part(row.getInt(1), row.getLong(2), row.getLong(3))).list();
+    }
+
+    static long firstFrom(long ms) {
         return -Math.floorDiv(-ms, LENGTH_MS);
     }
 }

@@ -9,9 +9,11 @@ import java.util.Optional;
 import java.util.Set;
 import org.cupbeam.drill.Drill;
 import org.cupbeam.event.Data;
-import org.cupbeam.event.Putt;
 import org.cupbeam.event.Source;
 import org.cupbeam.event.Tags;
+import org.cupbeam.studio.store.sums.PuttSums;
+import org.cupbeam.studio.store.sums.RunSums;
+import org.cupbeam.studio.store.sums.Whose;
 import org.jdbi.v3.core.Handle;
 
 /**
@@ -89,9 +91,10 @@ public final class LateEntries {
         }
         int lane = names.lane(h, at.source());
         int id = store.next(h, "attempt");
-        rows.attempt(id, journal, at.sequence(), lane, at.atMs(), attempt, runOf(at, journal, attempt, nobody));
+        Plays.Run run = runOf(at, journal, attempt, nobody);
+        rows.attempt(id, journal, at.sequence(), lane, at.atMs(), attempt, run);
         if (counts) {
-            quarters.add(lane, at.atMs(), attempt.putt().outcome() == Putt.Outcome.HOLED);
+            quarters.add(lane, at.atMs(), attempt, run == null ? null : run.id(), at.sequence());
         } else {
             uncounted.add(id);
         }
@@ -115,8 +118,10 @@ public final class LateEntries {
         boolean known = attempt.isEmpty() || h.select("SELECT 1 FROM amendment WHERE attempt_id = ? AND what = ? "
                 + "AND at_ms = ?", attempt.get(), what, atMs).mapTo(Integer.class).findFirst().isPresent();
         if (!known) {
-            h.execute("INSERT INTO amendment (id, what, attempt_id, by_whom, reason, at_ms) VALUES (?, ?, ?, ?, ?, ?)",
-                    store.next(h, "amendment"), what, attempt.get(), by, reason, atMs);
+            int id = store.next(h, "amendment");
+            h.execute("INSERT INTO amendment (id, what, attempt_id, by_whom, reason, at_ms) VALUES (?, ?, ?, ?, ?, ?)", id, what,
+                    attempt.get(), by, reason, atMs);
+            Whose.change(h, id);
         }
         return !known;
     }
@@ -126,8 +131,10 @@ public final class LateEntries {
         boolean known = h.select("SELECT 1 FROM amendment WHERE run_id = ? AND what = ? AND at_ms = ? AND became = ?", run, what,
                 atMs, became).mapTo(Integer.class).findFirst().isPresent();
         if (!known) {
+            int id = store.next(h, "amendment");
             h.execute("INSERT INTO amendment (id, what, run_id, was, became, by_whom, reason, at_ms) VALUES (?, ?, ?, ?, ?, ?, ?, ?)",
-                    store.next(h, "amendment"), what, run, was, became, by, reason, atMs);
+                    id, what, run, was, became, by, reason, atMs);
+            Whose.change(h, id);
         }
         return !known;
     }
@@ -146,7 +153,7 @@ public final class LateEntries {
     /** Writes what has gathered. */
     public void done() {
         rows.write();
-        uncounted.forEach(id -> h.execute("UPDATE attempt SET counts = 0 WHERE id = ?", id));
+        uncounted.forEach(id -> PuttSums.around(h, () -> h.execute("UPDATE attempt SET counts = 0 WHERE id = ?", id), "id = ?", id));
         uncounted.clear();
         quarters.write(h);
         upTo.forEach((journal, sequence) -> h.execute("UPDATE journal SET imported_to = ? WHERE id = ? "
@@ -172,11 +179,13 @@ public final class LateEntries {
 
     private void insert(At at, int journal, Data.Of of, int nobody, Integer drill, Tags tags, double limitMm) {
         int player = of.player() == null ? nobody(nobody, at.atMs()) : names.player(h, of.player(), at.atMs());
+        int lane = names.lane(h, at.source());
         h.execute("INSERT INTO run (id, journal_id, lane_id, name, duel_id, player_id, drill_id, play_order, breaks, slope, "
                         + "limit_mm, started_sequence, started_ms) VALUES (?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?)",
-                store.next(h, "run"), journal, names.lane(h, at.source()), of.run(), names.duel(h, journal, of.duel()),
+                store.next(h, "run"), journal, lane, of.run(), names.duel(h, journal, of.duel()),
                 player, drill, of.order(), Rows.word(tags.breaks()), Rows.word(tags.slope()), Rows.orNull(limitMm),
                 at.sequence(), at.atMs());
+        RunSums.began(h, player, lane, at.atMs());
     }
 
     private int nobody(int number, long atMs) {

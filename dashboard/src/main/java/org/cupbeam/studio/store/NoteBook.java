@@ -1,6 +1,7 @@
 package org.cupbeam.studio.store;
 
 import java.util.NoSuchElementException;
+import org.cupbeam.studio.store.sums.Whose;
 import org.jdbi.v3.core.Handle;
 
 /** Writes a coach's notes. */
@@ -57,6 +58,7 @@ public final class NoteBook {
         int note = store.next(h, "note");
         h.execute("INSERT INTO note (id, " + table + "_id, author, words, at_ms, studios) VALUES (?, ?, ?, ?, ?, ?)", note,
                 id, author.name(), text, author.atMs(), scope.text());
+        Whose.note(h, note);
         return note;
     }
 }

@@ -6,6 +6,8 @@ import java.util.Optional;
 import java.util.Set;
 import org.cupbeam.studio.store.Amendments.Target;
 import org.cupbeam.studio.store.Amendments.What;
+import org.cupbeam.studio.store.sums.PuttSums;
+import org.cupbeam.studio.store.sums.RunSums;
 import org.jdbi.v3.core.Handle;
 
 /**
@@ -91,8 +93,9 @@ public final class PlayerBook {
             String becomes = name(h, into);
             List<Integer> runs = h.select("SELECT id FROM run WHERE player_id = ? ORDER BY id", player)
                     .mapTo(Integer.class).list();
-            runs.forEach(run -> RecordBook.reassign(h, store, run, into, who));
-            h.execute("UPDATE note SET player_id = ? WHERE player_id = ?", into, player);
+            RunSums.around(h, () -> PuttSums.around(h, () -> runs.forEach(run -> RecordBook.reassign(h, store, run, into, who)),
+                    "player_id IN (?, ?)", player, into), "player_id IN (?, ?)", player, into);
+            h.execute("UPDATE note SET player_id = ?, of_player = ? WHERE player_id = ?", into, into, player);
             h.execute("INSERT INTO player_made (studio, player_id) SELECT studio, ? FROM player_made WHERE player_id = ? "
                     + "ON CONFLICT (studio, player_id) DO NOTHING", into, player);
             h.execute("UPDATE player_alias SET player_id = ? WHERE player_id = ?", into, player);

@@ -4,6 +4,7 @@ import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import org.cupbeam.studio.store.sums.PuttSums;
 import org.jdbi.v3.core.Handle;
 
 /**
@@ -23,18 +24,18 @@ public record PlayerTallies(double distanceMm, int tries, int made) {
     }
 
     /**
-     * Of every player who putted since then, by the player's number. It looks at every putt since then: not for a page to
-     * ask each time.
+     * Of every player who putted since then, by the player's number, from the beginning of that quarter of a year. It looks at
+     * every player since then: not for a page to ask each time.
      *
      * @param sinceMs ms since 1970
      */
     public static Map<Integer, List<PlayerTallies>> since(Handle h, long sinceMs) {
         Map<Integer, List<PlayerTallies>> all = new LinkedHashMap<>();
         h.select("""
-                SELECT player_id, station_mm, count(*), sum(holed) FROM attempt
-                WHERE at_ms >= ? AND counts = 1 AND player_id IS NOT NULL AND station_mm > 0 AND station_mm < 1e6
+                SELECT player_id, station_mm, sum(tries), sum(made) FROM player_season
+                WHERE season >= ? AND station_mm > 0 AND station_mm < 1e6
                 GROUP BY player_id, station_mm ORDER BY player_id, station_mm
-                """, sinceMs).map((row, ctx) -> {
+                """, Math.floorDiv(sinceMs, PuttSums.SEASON_MS)).map((row, ctx) -> {
                     all.computeIfAbsent(row.getInt(1), player -> new ArrayList<>())
                             .add(new PlayerTallies(row.getDouble(2), row.getInt(3), row.getInt(4)));
                     return row.getInt(1);

@@ -7,6 +7,7 @@ import java.util.Optional;
 import java.util.OptionalInt;
 import org.cupbeam.event.Data;
 import org.cupbeam.event.Play;
+import org.cupbeam.studio.store.sums.RunSums;
 import org.jdbi.v3.core.Handle;
 
 /** What events say about runs and duels. */
@@ -31,13 +32,22 @@ final class Plays {
     }
 
     void started(Handle h, Context at, Data.RunStarted run) {
+        boolean known = known(h, at, run.of()).isPresent();
         int id = run(h, at, run.of()).id();
+        if (known) { // by a putt that came without it, or by an import
+            RunSums.around(h, () -> began(h, at, run, id), "id = ?", id);
+        } else {
+            began(h, at, run, id);
+        }
+        remembered.remove(List.<Object>of(at.journal(), run.of().run()));
+    }
+
+    private void began(Handle h, Context at, Data.RunStarted run, int id) {
         int drill = names.drill(h, run.drill());
         h.execute("UPDATE run SET drill_id = ?, play_order = ?, breaks = ?, slope = ?, limit_mm = ?, "
                         + "started_sequence = ?, started_ms = ? WHERE id = ?", drill, run.of().order(),
                 Rows.word(run.tags().breaks()), Rows.word(run.tags().slope()), Rows.orNull(run.limitMm()),
                 at.sequence(), at.atMs(), id);
-        remembered.remove(List.<Object>of(at.journal(), run.of().run()));
     }
 
     /** @return the run's number; empty where an import has told of this end, or a later one, already */
@@ -74,16 +84,20 @@ final class Plays {
     }
 
     private Run run(Handle h, Context at, Data.Of of) {
-        List<Object> key = List.of(at.journal(), of.run());
-        Run known = remembered.get(key);
-        if (known == null) {
-            known = find(h, at, of).orElseGet(() -> insert(h, at, of));
-            if (remembered.size() >= MOST_REMEMBERED) {
-                remembered.clear();
-            }
-            remembered.put(key, known);
+        return known(h, at, of).orElseGet(() -> remember(at, of, insert(h, at, of)));
+    }
+
+    private Optional<Run> known(Handle h, Context at, Data.Of of) {
+        Run known = remembered.get(List.<Object>of(at.journal(), of.run()));
+        return known != null ? Optional.of(known) : find(h, at, of).map(found -> remember(at, of, found));
+    }
+
+    private Run remember(Context at, Data.Of of, Run run) {
+        if (remembered.size() >= MOST_REMEMBERED) {
+            remembered.clear();
         }
-        return known;
+        remembered.put(List.of(at.journal(), of.run()), run);
+        return run;
     }
 
     private static Optional<Run> find(Handle h, Context at, Data.Of of) {
@@ -97,6 +111,7 @@ final class Plays {
         h.execute("INSERT INTO run (id, journal_id, lane_id, name, duel_id, player_id, play_order, started_sequence, "
                         + "started_ms) VALUES (?, ?, ?, ?, ?, ?, ?, ?, ?)", run.id(), at.journal(), at.lane(), of.run(),
                 names.duel(h, at.journal(), of.duel()), run.player(), of.order(), at.sequence(), at.atMs());
+        RunSums.began(h, run.player(), at.lane(), at.atMs());
         return run;
     }
 }

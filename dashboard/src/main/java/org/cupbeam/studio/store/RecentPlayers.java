@@ -11,16 +11,21 @@ public final class RecentPlayers {
     /** Those who played last come first; who has been forgotten is not among them. */
     public static List<String> of(Handle h, Sight sight, int most) {
         if (!sight.isAll()) {
-            return h.select("SELECT p.name FROM player p LEFT JOIN (SELECT player_id, max(started_ms) AS seen_ms FROM run r WHERE "
-                    + sight.lane("r.lane_id") + " GROUP BY player_id) AS here ON here.player_id = p.id WHERE p.name IS NOT NULL AND "
+            return h.select("SELECT p.name FROM player p LEFT JOIN (SELECT player_id, max(last_ms) AS seen_ms FROM player_tally t WHERE "
+                    + sight.studio("t.studio_id") + " GROUP BY player_id) AS here ON here.player_id = p.id WHERE p.name IS NOT NULL AND "
                     + "(here.player_id IS NOT NULL OR p.id IN (SELECT player_id FROM player_made WHERE " + sight.scope().named("studio")
                     + ")) ORDER BY coalesce(here.seen_ms, p.created_ms) DESC, p.name LIMIT ?", most).mapTo(String.class).list();
         }
         return h.select("""
                 SELECT name FROM (
-                    SELECT p.name, coalesce((SELECT max(r.started_ms) FROM run r WHERE r.player_id = p.id),
-                        p.created_ms) AS seen_ms FROM player p WHERE p.name IS NOT NULL) seen
+                    SELECT * FROM (SELECT p.name, t.last_ms AS seen_ms FROM player_tally t JOIN player p ON p.id = t.player_id
+                        WHERE p.name IS NOT NULL AND NOT EXISTS (SELECT 1 FROM player_tally o WHERE o.player_id = t.player_id
+                            AND (o.last_ms, o.studio_id) > (t.last_ms, t.studio_id))
+                        ORDER BY t.last_ms DESC, p.name LIMIT ?) AS played
+                    UNION ALL SELECT * FROM (SELECT p.name, p.created_ms AS seen_ms FROM player p
+                        WHERE p.name IS NOT NULL AND NOT EXISTS (SELECT 1 FROM player_tally t WHERE t.player_id = p.id)
+                        ORDER BY p.created_ms DESC, p.name LIMIT ?) AS entered) AS seen
                 ORDER BY seen_ms DESC, name LIMIT ?
-                """, most).mapTo(String.class).list();
+                """, most, most, most).mapTo(String.class).list();
     }
 }

@@ -3,6 +3,9 @@ package org.cupbeam.studio.store;
 import java.util.NoSuchElementException;
 import org.cupbeam.studio.store.Amendments.Target;
 import org.cupbeam.studio.store.Amendments.What;
+import org.cupbeam.studio.store.sums.PuttSums;
+import org.cupbeam.studio.store.sums.RunSums;
+import org.cupbeam.studio.store.sums.Whose;
 import org.jdbi.v3.core.Handle;
 
 /**
@@ -11,7 +14,7 @@ import org.jdbi.v3.core.Handle;
  * {@link NoSuchElementException}.
  */
 public final class RecordBook {
-    private record Attempt(int id, Integer run, int lane, long atMs, boolean counts, boolean takenBack) {
+    private record Attempt(int id, Integer run, boolean counts, boolean takenBack) {
     }
 
     private final Store store;
@@ -48,7 +51,7 @@ public final class RecordBook {
         store.writing(h -> {
             require(h.select("SELECT 1 FROM player WHERE id = ? AND name_key IS NOT NULL", toPlayer).mapTo(Integer.class)
                     .findOne().isPresent(), "player " + toPlayer + " is nobody; give one who is listed");
-            reassign(h, store, run, toPlayer, who);
+            RunSums.around(h, () -> PuttSums.around(h, () -> reassign(h, store, run, toPlayer, who), "run_id = ?", run), "id = ?", run);
             store.forget();
         });
     }
@@ -58,6 +61,7 @@ public final class RecordBook {
         store.writing(h -> Amendments.note(h, store, What.IMPORTED, Target.NOTHING, null, what, who));
     }
 
+    /** Within {@link RunSums#around} and {@link PuttSums#around}. */
     static void reassign(Handle h, Store store, int run, int toPlayer, Who who) {
         int from = h.select("SELECT player_id FROM run WHERE id = ?", run).mapTo(Integer.class).findOne()
                 .orElseThrow(() -> new NoSuchElementException("there is no run " + run));
@@ -68,15 +72,16 @@ public final class RecordBook {
         PuttsVersion.changed(h, toPlayer);
         h.execute("UPDATE duel SET winner_id = ? WHERE winner_id = ? AND id = (SELECT duel_id FROM run WHERE id = ?)",
                 toPlayer, from, run);
+        Whose.run(h, run);
         Amendments.note(h, store, What.REASSIGNED, Target.run(run), Integer.toString(from), Integer.toString(toPlayer), who);
     }
 
     private static Attempt attempt(Handle h, int id) {
         return h.select("""
-                SELECT a.run_id, a.lane_id, a.at_ms, a.counts, EXISTS (SELECT 1 FROM correction c WHERE c.journal_id = a.journal_id
+                SELECT a.run_id, a.counts, EXISTS (SELECT 1 FROM correction c WHERE c.journal_id = a.journal_id
                     AND c.of_sequence = a.sequence AND c.what = 'taken-back')
                 FROM attempt a WHERE a.id = ?""", id).map((row, ctx) -> new Attempt(id, row.getObject(1) == null ? null : row.getInt(1),
-                row.getInt(2), row.getLong(3), row.getInt(4) != 0, row.getBoolean(5))).findOne()
+                row.getInt(2) != 0, row.getBoolean(3))).findOne()
                 .orElseThrow(() -> new NoSuchElementException("there is no attempt " + id));
     }
 
@@ -87,9 +92,9 @@ public final class RecordBook {
     }
 
     private static void count(Handle h, Attempt attempt, int counts) {
-        h.execute("UPDATE attempt SET counts = ? WHERE id = ?", counts, attempt.id());
+        PuttSums.around(h, () -> h.execute("UPDATE attempt SET counts = ? WHERE id = ?", counts, attempt.id()), "id = ?", attempt.id());
         PuttsVersion.changedIn(h, attempt.id());
-        Quarters.count(h, attempt.lane(), Math.floorDiv(attempt.atMs(), Quarters.LENGTH_MS));
+        Quarters.recount(h, attempt.id());
     }
 
     private static void require(boolean holds, String otherwise) {

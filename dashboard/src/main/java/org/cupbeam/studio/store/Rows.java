@@ -8,6 +8,7 @@ import org.cupbeam.event.Data;
 import org.cupbeam.event.Putt;
 import org.cupbeam.event.Tags;
 import org.cupbeam.studio.ingest.Arrival;
+import org.cupbeam.studio.store.sums.PuttSums;
 import org.jdbi.v3.core.Handle;
 import org.jdbi.v3.core.statement.PreparedBatch;
 
@@ -29,6 +30,7 @@ final class Rows {
     private final PreparedBatch events;
     private final PreparedBatch attempts;
     private final Set<Integer> players = new LinkedHashSet<>();
+    private final PuttSums sums = new PuttSums();
 
     Rows(Handle handle) {
         this.handle = handle;
@@ -52,6 +54,7 @@ final class Rows {
         boolean inRun = run != null;
         if (inRun) {
             players.add(run.player());
+            sums.add(lane, run.player(), atMs, attempt.play().stationMm(), putt.outcome() == Putt.Outcome.HOLED);
         }
         attempts.add(id, journal, sequence, lane, atMs, inRun ? run.id() : null, inRun ? run.player() : null,
                 inRun ? run.drill() : null, inRun ? attempt.play().station() : null,
@@ -63,7 +66,7 @@ final class Rows {
                 word(tags.slope()), orNull(attempt.green().stimpFt()), orNull(attempt.green().stimpSdFt()));
     }
 
-    /** Writes what has gathered, so that statements that follow see it. */
+    /** Writes what has gathered, so that statements that follow see it; attempts as ones that count. */
     void write() {
         if (events.size() > 0) {
             events.execute();
@@ -71,6 +74,7 @@ final class Rows {
         if (attempts.size() > 0) {
             attempts.execute();
         }
+        sums.write(handle);
         players.forEach(player -> PuttsVersion.changed(handle, player));
         players.clear();
     }

@@ -51,6 +51,11 @@ public final class Sight {
         return isAll() ? TRUE : Scope.in(column, lanes);
     }
 
+    /** That a column's studio is. */
+    public String studio(String column) {
+        return isAll() ? TRUE : column + " IN (SELECT id FROM studio WHERE " + scope.named("name") + ")";
+    }
+
     /** That a column's run is of a lane that is. */
     public String run(String column) {
         return isAll() ? TRUE : "EXISTS (SELECT 1 FROM run seen WHERE seen.id = " + column + " AND " + lane("seen.lane_id") + ")";
@@ -63,15 +68,15 @@ public final class Sight {
 
     /** That a column's player is seen. */
     public String player(String column) {
-        return isAll() ? TRUE : "(EXISTS (SELECT 1 FROM run seen WHERE seen.player_id = " + column + " AND " + lane("seen.lane_id")
+        return isAll() ? TRUE : "(EXISTS (SELECT 1 FROM player_tally seen WHERE seen.player_id = " + column + " AND " + studio("seen.studio_id")
                 + ") OR EXISTS (SELECT 1 FROM player_made made WHERE made.player_id = " + column + " AND "
                 + scope.named("made.studio") + "))";
     }
 
     /** That a column's player, who is seen, is seen whole. */
     public String whole(String column) {
-        return isAll() ? TRUE : "((SELECT count(*) FROM run r WHERE r.player_id = " + column + ") = (SELECT count(*) FROM run r "
-                + "WHERE r.player_id = " + column + " AND " + lane("r.lane_id") + ") AND NOT EXISTS (SELECT 1 FROM player_made made "
+        return isAll() ? TRUE : "(NOT EXISTS (SELECT 1 FROM player_tally t WHERE t.player_id = " + column + " AND NOT ("
+                + studio("t.studio_id") + ")) AND NOT EXISTS (SELECT 1 FROM player_made made "
                 + "WHERE made.player_id = " + column + " AND NOT (" + scope.named("made.studio") + ")))";
     }
 

@@ -31,7 +31,7 @@ public record UsageReport(Use use, Visitors visitors, List<Fault> faults, long f
         List<Integer> played = LaneName.played(h, from - LANE_IS_GONE_MS, to);
         List<LaneName> lanes = LaneName.all(h, sight).stream().filter(lane -> played.contains(lane.id())).toList();
         Use use = Use.of(period, hours, nowMs, lanes,
-                LaneQuarter.between(h, sight, from - LaneQuarter.LENGTH_MS, period.toMs() + LaneQuarter.LENGTH_MS));
+                LaneQuarter.between(h, sight, from, period.toMs()));
         List<Fault> faults = Fault.between(h, sight, from, to);
         return new UsageReport(use, Visitors.between(h, sight, from, period.toMs()), faults,
                 faults.stream().mapToLong(fault -> fault.lastedMs(from, to)).sum());

@@ -2,13 +2,16 @@ package org.cupbeam.studio.usage;
 
 import java.time.Instant;
 import java.time.LocalDate;
-import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
 import java.util.TreeMap;
+import java.util.function.Predicate;
 import org.cupbeam.studio.store.LaneName;
 import org.cupbeam.studio.store.LaneQuarter;
-import org.cupbeam.studio.usage.OpeningHours.Open;
+import org.cupbeam.studio.store.Played;
+import org.cupbeam.studio.store.Played.InQuarter;
+import org.cupbeam.studio.store.Played.OnLane;
+import org.cupbeam.studio.store.Played.Part;
 
 /**
  * How much a studio's lanes were played on.
@@ -35,31 +38,38 @@ public record Use(Period period, Busy all, List<OfLane> lanes, List<OfDay> days,
      *
      * @param nowMs  what lies after it is not open yet
      * @param lanes  that could be played on
-     * @param played each lane's quarters in order, with one more on either side of the period, for the play that goes on
-     *               over its ends
+     * @param played on these, and no others, in the period
      */
-    public static Use of(Period period, OpeningHours hours, long nowMs, List<LaneName> lanes, List<LaneQuarter> played) {
-        List<Open> open = new ArrayList<>();
-        Instant now = Instant.ofEpochMilli(nowMs);
-        for (LocalDate day : period.days()) {
-            for (Open each : hours.on(day, period.zone())) {
-                if (each.from().isBefore(now)) {
-                    open.add(new Open(each.from(), each.to().isBefore(now) ? each.to() : now));
-                }
-            }
-        }
-        List<Quarter> quarters = Quarter.of(lanes.stream().map(LaneName::id).toList(), open, played).stream()
-                .filter(each -> each.startMs() >= period.fromMs() && each.startMs() < period.toMs()).toList();
+    public static Use of(Period period, OpeningHours hours, long nowMs, List<LaneName> lanes, Played played) {
+        OpenTime open = OpenTime.of(period, hours, nowMs);
+        List<InQuarter> quarters = played.quarters();
+        List<Part> divided = played.parts(quarters.stream().map(InQuarter::quarter).filter(open::isDivided).toList());
         Map<Long, Busy> byTime = new TreeMap<>();
-        quarters.forEach(each -> byTime.merge(each.startMs(), each.busy(), Busy::plus));
-        return new Use(period, byTime.values().stream().reduce(Busy.NOTHING, Busy::plus), lanes(lanes, quarters),
+        open.byQuarter().forEach((quarter, ms) -> byTime.put(quarter * LaneQuarter.LENGTH_MS, new Busy(ms * lanes.size(), 0, 0, 0, 0)));
+        for (InQuarter each : quarters) {
+            long closed = open.isClosed(each.quarter()) ? each.usedMs() : !open.isDivided(each.quarter()) ? 0
+                    : closedMs(open, divided, part -> part.quarter() == each.quarter());
+            byTime.merge(each.quarter() * LaneQuarter.LENGTH_MS,
+                    new Busy(0, each.usedMs() - closed, closed, each.putts(), each.holed()), Busy::plus);
+        }
+        List<OnLane> onLanes = played.lanes();
+        List<OnLane> whileClosed = played.lanesIn(quarters.stream().map(InQuarter::quarter).filter(open::isClosed).toList());
+        return new Use(period, byTime.values().stream().reduce(Busy.NOTHING, Busy::plus),
+                lanes.stream().map(lane -> new OfLane(lane, busy(lane.id(), open, onLanes, whileClosed, divided))).toList(),
                 days(period, byTime), HeatMap.of(byTime, period.zone()));
     }
 
-    private static List<OfLane> lanes(List<LaneName> lanes, List<Quarter> quarters) {
-        Map<Integer, Busy> sums = new TreeMap<>();
-        quarters.forEach(each -> sums.merge(each.lane(), each.busy(), Busy::plus));
-        return lanes.stream().map(lane -> new OfLane(lane, sums.getOrDefault(lane.id(), Busy.NOTHING))).toList();
+    private static Busy busy(int lane, OpenTime open, List<OnLane> all, List<OnLane> closed, List<Part> divided) {
+        long closedMs = closed.stream().filter(each -> each.lane() == lane).mapToLong(OnLane::usedMs).sum()
+                + closedMs(open, divided, part -> part.lane() == lane);
+        Busy nobody = new Busy(open.sumMs(), 0, 0, 0, 0);
+        return all.stream().filter(each -> each.lane() == lane).map(each -> new Busy(0, each.usedMs() - closedMs, closedMs, each.putts(),
+                each.holed())).reduce(nobody, Busy::plus);
+    }
+
+    /** What of these is more than their quarters were open. */
+    private static long closedMs(OpenTime open, List<Part> parts, Predicate<Part> which) {
+        return parts.stream().filter(which).mapToLong(part -> Math.max(0, part.usedMs() - open.in(part.quarter()))).sum();
     }
 
     private static List<OfDay> days(Period period, Map<Long, Busy> byTime) {

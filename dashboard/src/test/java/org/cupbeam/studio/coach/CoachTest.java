@@ -21,6 +21,7 @@ import org.cupbeam.studio.insight.shot.Shot;
 import org.cupbeam.studio.insight.words.Units;
 import org.cupbeam.studio.store.RecordBook;
 import org.cupbeam.studio.store.Who;
+import org.cupbeam.studio.store.sums.Sum;
 import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
@@ -156,6 +157,7 @@ class CoachTest {
                         + "overshoot, rim, entered) SELECT ?, journal_id, ?, lane_id, at_ms, ?, 1828.8, ?, 0, 0, 0 "
                         + "FROM attempt WHERE id = 1", 1_000 + i, 1_000 + i, 100 + i / 200, i % 3 == 0 ? 0 : 1);
             }
+            Sum.ALL.forEach(sum -> sum.make(h));
         });
     }
 }

@@ -42,8 +42,8 @@ abstract class OldStoreBehaviour extends StoreFixture {
             assertThat(putts).hasSize(1);
             assertThat(putts.get(0).putt().finishMm()).isEqualTo(310.5);
             assertThat(putts.get(0).counts()).isTrue();
-            List<LaneQuarter> quarters = opened.read(h -> LaneQuarter.between(h, Sight.ALL, AT_MS - 900_000, AT_MS + 900_000));
-            assertThat(quarters).hasSize(1).first().extracting(LaneQuarter::putts, LaneQuarter::playMs).containsExactly(1, 77L);
+            List<Played.OnLane> played = opened.read(h -> LaneQuarter.between(h, Sight.ALL, AT_MS - 900_000, AT_MS + 900_000).lanes());
+            assertThat(played).containsExactly(new Played.OnLane(1, 77, 1, 0));
             List<String> envelopes = opened.read(h -> h.select("SELECT envelope FROM event ORDER BY sequence")
                     .mapTo(String.class).list());
             assertThat(envelopes).containsExactly(text(started), text(missed));

@@ -14,6 +14,7 @@ import java.util.stream.IntStream;
 import org.cupbeam.drill.Worded;
 import org.cupbeam.event.Tags;
 import org.cupbeam.studio.ScriptedLane;
+import org.cupbeam.studio.store.sums.PuttSums;
 import org.junit.jupiter.api.Test;
 
 /** A player's putts as insight reads them, and what tells that they have changed, whichever database they lie in. */
@@ -224,7 +225,7 @@ abstract class PlayerPuttBehaviour extends StoreFixture {
 
         assertThat(all).containsOnlyKeys(1);
         assertThat(all.get(1)).containsExactly(new PlayerTallies(914.4, 2, 1), new PlayerTallies(1828.8, 1, 1));
-        Map<Integer, List<PlayerTallies>> none = store.read(h -> PlayerTallies.since(h, NOW.toEpochMilli()));
+        Map<Integer, List<PlayerTallies>> none = store.read(h -> PlayerTallies.since(h, NOW.toEpochMilli() + PuttSums.SEASON_MS));
         assertThat(none).as("none since").isEmpty();
     }
 

@@ -36,6 +36,16 @@ abstract class UsageBehaviour extends StoreFixture {
     }
 
     @Test
+    void givesPlayThatGoesOnOverTheEndOfAQuarterToBoth() {
+        commit(lane.starts("r1", null, "Ada", 1), lane.passes(780).holes("r1", null, "Ada", 1));
+        commit(lane.passes(150).misses("r1", null, "Ada", 2, 300));
+
+        assertThat(all("SELECT used_ms FROM lane_quarter ORDER BY quarter")).extracting(row -> row.get("used_ms")).containsExactly(120_000, 30_000);
+        commit(lane.takesBack(lane.sequence()));
+        assertThat(one("SELECT used_ms FROM lane_quarter")).containsEntry("used_ms", 0);
+    }
+
+    @Test
     void countsTheSamePlayInWhateverBatchesItComes() {
         commit(lane.starts("r1", null, "Ada", 1), lane.holes("r1", null, "Ada", 1));
         commit(lane.passes(60).misses("r1", null, "Ada", 2, 300));
@@ -62,7 +72,7 @@ abstract class UsageBehaviour extends StoreFixture {
             from = to;
         }
         List<Map<String, Object>> kept = all(COUNTS);
-        store.writing(h -> kept.forEach(row -> Quarters.count(h, (int) row.get("lane_id"), (int) row.get("quarter"))));
+        store.writing(h -> kept.forEach(row -> Quarters.count(h, new Stays.Place((int) row.get("lane_id"), (int) row.get("quarter")))));
 
         assertThat(all(COUNTS)).as("seed %d", seed).isEqualTo(kept).hasSizeGreaterThan(3);
     }

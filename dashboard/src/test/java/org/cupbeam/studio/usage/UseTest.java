@@ -10,6 +10,7 @@ import java.time.ZoneId;
 import java.util.List;
 import org.cupbeam.studio.store.LaneName;
 import org.cupbeam.studio.store.LaneQuarter;
+import org.cupbeam.studio.usage.PlayedByHand.Row;
 import org.junit.jupiter.api.Test;
 
 class UseTest {
@@ -31,29 +32,17 @@ class UseTest {
                 new Use.OfLane(SOUTH, new Busy(10 * HOUR, 0, 0, 0, 0)));
     }
 
+    /** Two lanes in the quarter hour in which the studio opens after ten minutes: no lane plays for longer than it is open. */
     @Test
-    void countsPlayThatGoesOnOverTheEndOfAQuarter() {
-        long noon = ms("2026-11-25T12:00:00Z");
-        LaneQuarter before = new LaneQuarter(1, noon / LaneQuarter.LENGTH_MS - 1, 2, 0, noon - 8 * MINUTE, noon - 3 * MINUTE,
-                5 * MINUTE);
-        LaneQuarter after = new LaneQuarter(1, noon / LaneQuarter.LENGTH_MS, 2, 0, noon + MINUTE, noon + 2 * MINUTE, MINUTE);
+    void givesPlayOfAQuarterThatIsHalfOpenLaneByLane() {
+        OpeningHours late = OpeningHours.parse("mon-sun 10:10-20:00");
+        Use use = Use.of(day("2026-11-25"), late, NEVER, List.of(NORTH, SOUTH), new PlayedByHand(List.of(
+                played(NORTH, "2026-11-25T09:00:00Z", 5, 12 * MINUTE), played(SOUTH, "2026-11-25T09:00:00Z", 5, 3 * MINUTE))));
 
-        Use use = use(day("2026-11-25"), before, after);
-
-        assertThat(use.all().playMs()).isEqualTo(10 * MINUTE);
-        assertThat(use.heat().at(DayOfWeek.WEDNESDAY, 12).busy().playMs()).isEqualTo(8 * MINUTE);
-        assertThat(use.heat().at(DayOfWeek.WEDNESDAY, 13).busy().playMs()).isEqualTo(2 * MINUTE);
-    }
-
-    @Test
-    void givesPlayOverMidnightToBothDaysThoughOneLiesOutsideThePeriod() {
-        long midnight = ms("2026-11-24T23:00:00Z");
-        LaneQuarter before = new LaneQuarter(1, midnight / LaneQuarter.LENGTH_MS - 1, 1, 0, midnight - MINUTE,
-                midnight - MINUTE, 0);
-        LaneQuarter after = new LaneQuarter(1, midnight / LaneQuarter.LENGTH_MS, 1, 0, midnight + MINUTE, midnight + MINUTE, 0);
-
-        assertThat(use(day("2026-11-25"), before, after).all()).isEqualTo(new Busy(20 * HOUR, 0, MINUTE, 1, 0));
-        assertThat(use(day("2026-11-24"), before, after).all()).isEqualTo(new Busy(20 * HOUR, 0, MINUTE, 1, 0));
+        assertThat(use.all().playMs()).isEqualTo(8 * MINUTE);
+        assertThat(use.all().closedMs()).isEqualTo(7 * MINUTE);
+        assertThat(use.lanes()).extracting(each -> each.busy().playMs()).containsExactly(5 * MINUTE, 3 * MINUTE);
+        assertThat(use.lanes()).extracting(each -> each.busy().closedMs()).containsExactly(7 * MINUTE, 0L);
     }
 
     @Test
@@ -69,21 +58,21 @@ class UseTest {
     @Test
     void keepsToTheStudiosClockOnTheDayThatItIsSetBack() {
         OpeningHours nights = OpeningHours.parse("sun 00:00-06:00");
-        LaneQuarter summer = played(NORTH, "2026-10-25T00:30:00Z", 5, 10 * MINUTE);
-        LaneQuarter winter = played(NORTH, "2026-10-25T01:30:00Z", 5, 12 * MINUTE);
+        Row summer = played(NORTH, "2026-10-25T00:30:00Z", 5, 10 * MINUTE);
+        Row winter = played(NORTH, "2026-10-25T01:30:00Z", 5, 12 * MINUTE);
 
-        Use use = Use.of(day("2026-10-25"), nights, NEVER, List.of(NORTH), List.of(summer, winter));
+        Use use = Use.of(day("2026-10-25"), nights, NEVER, List.of(NORTH), new PlayedByHand(List.of(summer, winter)));
 
         assertThat(use.all().openMs()).isEqualTo(7 * HOUR);
         assertThat(use.heat().at(DayOfWeek.SUNDAY, 2).busy()).isEqualTo(new Busy(2 * HOUR, 22 * MINUTE, 0, 10, 4));
-        assertThat(Use.of(day("2026-03-29"), nights, NEVER, List.of(NORTH), List.of()).all().openMs()).isEqualTo(5 * HOUR);
+        assertThat(Use.of(day("2026-03-29"), nights, NEVER, List.of(NORTH), new PlayedByHand(List.of())).all().openMs()).isEqualTo(5 * HOUR);
     }
 
     @Test
     void countsNothingOpenThatLiesAhead() {
         long now = ms("2026-11-25T10:30:00Z");
 
-        Use use = Use.of(Period.month(YearMonth.of(2026, 11), BERLIN), HOURS, now, List.of(NORTH), List.of());
+        Use use = Use.of(Period.month(YearMonth.of(2026, 11), BERLIN), HOURS, now, List.of(NORTH), new PlayedByHand(List.of()));
 
         assertThat(use.all().openMs()).isEqualTo(24 * 10 * HOUR + 90 * MINUTE);
         assertThat(use.days()).hasSize(30);
@@ -102,8 +91,8 @@ class UseTest {
         assertThat(use.heat().idlest(100)).hasSize(10);
     }
 
-    private static Use use(Period period, LaneQuarter... played) {
-        return Use.of(period, HOURS, NEVER, List.of(NORTH, SOUTH), List.of(played));
+    private static Use use(Period period, Row... played) {
+        return Use.of(period, HOURS, NEVER, List.of(NORTH, SOUTH), new PlayedByHand(List.of(played)));
     }
 
     private static Period day(String date) {
@@ -111,11 +100,8 @@ class UseTest {
         return new Period(day, day.plusDays(1), BERLIN);
     }
 
-    /** A quarter hour's play that ends well before the quarter does. */
-    private static LaneQuarter played(LaneName lane, String from, int putts, long playMs) {
-        long start = ms(from);
-        return new LaneQuarter(lane.id(), start / LaneQuarter.LENGTH_MS, putts, putts * 4 / 10, start,
-                start + Math.min(playMs, 9 * MINUTE), playMs);
+    private static Row played(LaneName lane, String from, int putts, long usedMs) {
+        return new Row(lane.id(), ms(from) / LaneQuarter.LENGTH_MS, usedMs, putts, putts * 4 / 10);
     }
 
     private static long ms(String instant) {

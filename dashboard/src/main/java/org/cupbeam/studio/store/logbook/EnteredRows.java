@@ -16,6 +16,7 @@ import org.cupbeam.studio.store.Sight;
 import org.cupbeam.studio.store.Store;
 import org.cupbeam.studio.store.sheet.BadRow;
 import org.cupbeam.studio.store.sheet.Cells;
+import org.cupbeam.studio.store.sums.Whose;
 import org.jdbi.v3.core.Handle;
 
 /** Rows of an import, each entered where it is not there yet. */
@@ -103,8 +104,9 @@ final class EnteredRows {
         boolean known = h.select("SELECT 1 FROM note WHERE " + about + " = ? AND author = ? AND words = ? AND at_ms = ?", id,
                 author, words, atMs).mapTo(Integer.class).findFirst().isPresent();
         if (!known) {
-            h.execute("INSERT INTO note (id, " + about + ", author, words, at_ms) VALUES (?, ?, ?, ?, ?)",
-                    store.next(h, "note"), id, author, words, atMs);
+            int note = store.next(h, "note");
+            h.execute("INSERT INTO note (id, " + about + ", author, words, at_ms) VALUES (?, ?, ?, ?, ?)", note, id, author, words, atMs);
+            Whose.note(h, note);
         }
         return !known;
     }

@@ -12,10 +12,7 @@ public final class Notes {
     /** On a player, on any of the player's runs, and on any attempt in these. */
     public static Page<NoteRow> ofPlayer(Handle h, Sight sight, int player, Cursor after, int limit) {
         int size = Page.bounded(limit);
-        Where where = new Where().and("(n.player_id = ? "
-                + "OR EXISTS (SELECT 1 FROM run r WHERE r.id = n.run_id AND r.player_id = ?) "
-                + "OR EXISTS (SELECT 1 FROM attempt a WHERE a.id = n.attempt_id AND a.player_id = ?))", player, player,
-                player).and(sight.note());
+        Where where = new Where().and("n.of_player = ?", player).and(sight.note());
         if (after != null) {
             where.and("(n.at_ms, n.id) < (?, ?)", after.keys(2));
         }
@@ -25,8 +22,8 @@ public final class Notes {
 
     /** On a run, and on its attempts. */
     public static List<NoteRow> ofRun(Handle h, int run) {
-        return list(h, "(n.run_id = ? OR n.attempt_id IN (SELECT id FROM attempt WHERE run_id = ?)) "
-                + "ORDER BY n.at_ms DESC, n.id DESC LIMIT " + Page.MOST, run, run);
+        return list(h, "n.id IN (SELECT id FROM note WHERE run_id = ? UNION SELECT m.id FROM attempt a "
+                + "JOIN note m ON m.attempt_id = a.id WHERE a.run_id = ?) ORDER BY n.at_ms DESC, n.id DESC LIMIT " + Page.MOST, run, run);
     }
 
     private static List<NoteRow> list(Handle h, String rest, Object... values) {

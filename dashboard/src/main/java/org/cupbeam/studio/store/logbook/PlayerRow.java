@@ -20,20 +20,20 @@ public record PlayerRow(int id, String name, String hand, String units, String r
                         Long lastMs, Integer mergedInto) {
     private static final String SELECT = """
             SELECT p.id, p.name, %s, %s, %s, %s,
-                (SELECT count(*) FROM run r WHERE r.player_id = p.id AND %s),
-                (SELECT max(r.started_ms) FROM run r WHERE r.player_id = p.id AND %s), p.merged_into, p.name_key
+                (SELECT coalesce(sum(t.runs), 0) FROM player_tally t WHERE t.player_id = p.id AND %s),
+                (SELECT max(t.last_ms) FROM player_tally t WHERE t.player_id = p.id AND %s), p.merged_into, p.name_key
             FROM player p""";
 
     /** Of one who was elsewhere too, only what was played where it is seen. */
     static String select(Sight sight) {
-        String lane = sight.lane("r.lane_id");
+        String studio = sight.studio("t.studio_id");
         if (sight.isAll()) {
-            return SELECT.formatted("p.hand", "p.units", "p.remark", "p.created_ms", lane, lane);
+            return SELECT.formatted("p.hand", "p.units", "p.remark", "p.created_ms", studio, studio);
         }
         String whole = sight.whole("p.id");
         return SELECT.formatted(only(whole, "p.hand", "NULL"), only(whole, "p.units", "NULL"), only(whole, "p.remark", "NULL"),
-                only(whole, "p.created_ms", "coalesce((SELECT min(r.started_ms) FROM run r WHERE r.player_id = p.id AND " + lane + "), 0)"),
-                lane, lane);
+                only(whole, "p.created_ms", "coalesce((SELECT min(t.first_ms) FROM player_tally t WHERE t.player_id = p.id AND " + studio + "), 0)"),
+                studio, studio);
     }
 
     private static String only(String when, String column, String otherwise) {

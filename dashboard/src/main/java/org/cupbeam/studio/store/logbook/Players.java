@@ -48,9 +48,10 @@ public final class Players {
 
     /** Who began a run last, the latest first. */
     public static List<PlayerRow> latest(Handle h, Sight sight, int limit) {
-        return list(h, sight, " JOIN (SELECT player_id, max(started_ms) AS last_ms FROM run r WHERE " + sight.lane("r.lane_id")
-                + " GROUP BY player_id) AS here ON here.player_id = p.id" + LISTED + " ORDER BY here.last_ms DESC, p.id DESC LIMIT ?",
-                Page.bounded(limit));
+        return list(h, sight, " JOIN player_tally here ON here.player_id = p.id" + LISTED + " AND " + sight.studio("here.studio_id")
+                + " AND NOT EXISTS (SELECT 1 FROM player_tally o WHERE o.player_id = here.player_id AND " + sight.studio("o.studio_id")
+                + " AND (o.last_ms, o.studio_id) > (here.last_ms, here.studio_id)) "
+                + "ORDER BY here.last_ms DESC, p.id DESC LIMIT ?", Page.bounded(limit));
     }
 
     /** One player by number, forgotten or not. */

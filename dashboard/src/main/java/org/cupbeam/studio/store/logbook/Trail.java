@@ -12,8 +12,9 @@ public final class Trail {
             + "c.at_ms, c.journal_id, c.sequence FROM ";
     private static final String ITS_ATTEMPT = "a.journal_id = c.journal_id AND a.sequence = c.of_sequence";
     private static final String LATEST = " ORDER BY c.at_ms DESC LIMIT " + Page.MOST;
+    private static final String LATEST_HERE = " ORDER BY m.at_ms DESC LIMIT " + Page.MOST;
     private static final String HERE = "SELECT m.what, m.player_id, m.run_id, m.attempt_id, m.was, m.became, m.by_whom, "
-            + "m.reason, m.at_ms, 0, m.id FROM amendment m WHERE ";
+            + "m.reason, m.at_ms, 0, m.id FROM amendment m ";
     private static final Comparator<Change> NEWEST_FIRST = Comparator.comparingLong(Change::atMs)
             .thenComparingInt(Change::journal).thenComparingLong(Change::number).reversed();
 
@@ -39,7 +40,7 @@ public final class Trail {
         all.addAll(list(h, AT_A_LANE + "correction c LEFT JOIN attempt a ON " + ITS_ATTEMPT + " WHERE "
                 + lane.sql() + " ORDER BY c.at_ms DESC, c.journal_id DESC, c.sequence DESC LIMIT ?",
                 lane.values(size + 1)));
-        all.addAll(list(h, HERE + here.sql() + " ORDER BY m.at_ms DESC, m.id DESC LIMIT ?", here.values(size + 1)));
+        all.addAll(list(h, HERE + "WHERE " + here.sql() + " ORDER BY m.at_ms DESC, m.id DESC LIMIT ?", here.values(size + 1)));
         all.sort(NEWEST_FIRST);
         return Page.of(all.subList(0, Math.min(all.size(), size + 1)), size,
                 change -> Cursor.of(change.atMs(), change.journal(), change.number()));
@@ -47,8 +48,9 @@ public final class Trail {
 
     /** Of a run and its attempts. */
     public static List<Change> ofRun(Handle h, int run) {
-        return of(list(h, AT_A_LANE + "attempt a CROSS JOIN correction c WHERE a.run_id = ? AND " + ITS_ATTEMPT + LATEST, run),
-                h, "(m.run_id = ? OR EXISTS (SELECT 1 FROM attempt a WHERE a.id = m.attempt_id AND a.run_id = ?))", run, run);
+        List<Change> all = list(h, AT_A_LANE + "attempt a CROSS JOIN correction c WHERE a.run_id = ? AND " + ITS_ATTEMPT + LATEST, run);
+        all.addAll(list(h, HERE + "JOIN attempt a ON a.id = m.attempt_id WHERE a.run_id = ?" + LATEST_HERE, run));
+        return of(all, h, "m.run_id = ?", run);
     }
 
     /**
@@ -59,16 +61,14 @@ public final class Trail {
         String its = " CROSS JOIN correction c WHERE a.player_id = ? AND " + sight.lane("a.lane_id") + " AND " + ITS_ATTEMPT;
         List<Change> lane = new ArrayList<>();
         lane.addAll(list(h, AT_A_LANE + "attempt a" + its + " AND a.counts = 0" + LATEST, player));
-        lane.addAll(list(h, AT_A_LANE + "(SELECT DISTINCT attempt_id FROM amendment WHERE what = 'restored') AS m "
-                + "CROSS JOIN attempt a" + its + " AND a.id = m.attempt_id AND a.counts = 1" + LATEST, player));
-        return of(lane, h, "(m.player_id = ? OR EXISTS (SELECT 1 FROM run r WHERE r.id = m.run_id AND r.player_id = ?) "
-                        + "OR EXISTS (SELECT 1 FROM attempt a WHERE a.id = m.attempt_id AND a.player_id = ?)) AND " + sight.amendment(), player,
-                player, player);
+        lane.addAll(list(h, AT_A_LANE + "(SELECT DISTINCT attempt_id FROM amendment WHERE of_player = ? AND what = 'restored') AS m "
+                + "CROSS JOIN attempt a" + its + " AND a.id = m.attempt_id AND a.counts = 1" + LATEST, player, player));
+        return of(lane, h, "m.of_player = ? AND " + sight.amendment(), player);
     }
 
-    private static List<Change> of(List<Change> lane, Handle h, String here, Object... ids) {
-        List<Change> all = new ArrayList<>(lane);
-        all.addAll(list(h, HERE + here + " ORDER BY m.at_ms DESC LIMIT " + Page.MOST, ids));
+    private static List<Change> of(List<Change> others, Handle h, String here, int id) {
+        List<Change> all = new ArrayList<>(others);
+        all.addAll(list(h, HERE + "WHERE " + here + LATEST_HERE, id));
         all.sort(NEWEST_FIRST);
         return all;
     }

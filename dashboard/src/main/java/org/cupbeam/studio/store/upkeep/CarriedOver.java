@@ -1,6 +1,7 @@
 package org.cupbeam.studio.store.upkeep;
 
 import java.util.List;
+import org.cupbeam.studio.store.sums.Sum;
 import org.jdbi.v3.core.Handle;
 
 /**
@@ -95,10 +96,8 @@ final class CarriedOver {
                     + "FROM old.fault o JOIN old.lane p ON p.id = o.lane_id JOIN old.studio q ON q.id = p.studio_id JOIN studio s ON s.name = q.name "
                     + "JOIN lane l ON l.studio_id = s.id AND l.name = p.name WHERE o.sign IS NOT NULL AND o.words IS NOT NULL AND o.began_ms IS NOT NULL");
 
-    private static final List<String> COUNTED = List.of(
+    private static final List<String> LEFT_OVER = List.of(
             "DELETE FROM player_alias WHERE name_key = 'forgotten player ' || player_id",
-            "DELETE FROM lane_quarter",
-            "INSERT INTO lane_quarter (lane_id, quarter, putts, holed, first_ms, last_ms, play_ms) " + Invariants.COUNTED,
             "DELETE FROM journal WHERE NOT EXISTS (SELECT 1 FROM event e WHERE e.journal_id = journal.id) AND NOT EXISTS (SELECT 1 FROM attempt a "
                     + "WHERE a.journal_id = journal.id) AND NOT EXISTS (SELECT 1 FROM run r WHERE r.journal_id = journal.id) AND NOT EXISTS "
                     + "(SELECT 1 FROM duel d WHERE d.journal_id = journal.id) AND NOT EXISTS (SELECT 1 FROM correction c WHERE c.journal_id = journal.id)");
@@ -108,9 +107,10 @@ final class CarriedOver {
 
     /** Within a transaction. */
     static void all(Handle h) {
-        for (List<String> each : List.of(WHO_IS_WHO, PLAYED, CHANGED, COUNTED)) {
+        for (List<String> each : List.of(WHO_IS_WHO, PLAYED, CHANGED, LEFT_OVER)) {
             each.forEach(h::execute);
         }
+        Sum.ALL.forEach(each -> each.make(h));
     }
 
     private static String next(String table) {

@@ -12,6 +12,7 @@ import org.cupbeam.event.Putt;
 import org.cupbeam.event.Source;
 import org.cupbeam.studio.store.CheckSum;
 import org.cupbeam.studio.store.upkeep.Checkup.Troubles;
+import org.cupbeam.studio.store.sums.Sum;
 import org.jdbi.v3.core.Handle;
 
 /** What is true of every store of ours, whatever was played: what a database cannot see to by itself. */
@@ -19,12 +20,6 @@ final class Invariants {
     private static final int ROWS_AT_ONCE = 1_000;
     private static final String WHERE = " JOIN journal j ON j.id = %s.journal_id JOIN lane l ON l.id = j.lane_id "
             + "JOIN studio s ON s.id = l.studio_id ";
-    private static final String QUARTER = "(at_ms - (at_ms % 900000 + 900000) % 900000) / 900000";
-    static final String COUNTED = "SELECT lane_id, quarter, count(*) AS putts, sum(holed) AS holed, min(at_ms) AS first_ms, "
-            + "max(at_ms) AS last_ms, coalesce(sum(CASE WHEN pause_ms <= 300000 THEN pause_ms END), 0) AS play_ms FROM "
-            + "(SELECT lane_id, holed, at_ms, " + QUARTER + " AS quarter, at_ms - lag(at_ms) OVER (PARTITION BY lane_id, " + QUARTER
-            + " ORDER BY at_ms) AS pause_ms FROM attempt WHERE counts = 1) AS putted GROUP BY lane_id, quarter";
-    private static final String KEPT = "SELECT lane_id, quarter, putts, holed, first_ms, last_ms, play_ms FROM lane_quarter";
 
     private final Handle h;
     private final Troubles troubles;
@@ -44,10 +39,9 @@ final class Invariants {
                 .map((row, ctx) -> wrong(row)).stream().filter(Objects::nonNull).forEach(troubles::add);
         count("SELECT count(*) FROM attempt a JOIN journal j ON j.id = a.journal_id WHERE a.sequence > j.imported_to AND NOT EXISTS "
                 + "(SELECT 1 FROM event e WHERE e.journal_id = a.journal_id AND e.sequence = a.sequence)", "attempts have no event");
-        count("SELECT count(*) FROM (" + COUNTED + " EXCEPT " + KEPT + ") AS differing",
-                "quarter hours of use are not what the attempts say");
-        count("SELECT count(*) FROM lane_quarter q WHERE NOT EXISTS (SELECT 1 FROM (" + COUNTED + ") AS c WHERE c.lane_id = q.lane_id "
-                + "AND c.quarter = q.quarter)", "quarter hours of use have no attempt");
+        for (Sum each : Sum.ALL) {
+            troubled(each.differences(h), each.what() + " are not what the attempts say: 'store rebuild' makes them anew");
+        }
         count("""
                 SELECT count(*) FROM run r JOIN journal j ON j.id = r.journal_id
                 WHERE r.attempts IS NOT NULL AND r.drill_id IS NOT NULL AND j.imported_to = 0
@@ -121,7 +115,10 @@ final class Invariants {
     }
 
     private void count(String sql, String what) {
-        long number = h.createQuery(sql).mapTo(Long.class).one();
+        troubled(h.createQuery(sql).mapTo(Long.class).one(), what);
+    }
+
+    private void troubled(long number, String what) {
         if (number > 0) {
             troubles.add(number + " " + what);
         }
