@@ -2,6 +2,7 @@ package org.cupbeam.studio.store;
 
 import java.util.Collection;
 import java.util.List;
+import java.util.stream.Collectors;
 import org.jdbi.v3.core.Handle;
 
 /** What lanes did in the quarter hours of a stretch of time, as the store has counted it. */
@@ -10,7 +11,7 @@ public final class LaneQuarter implements Played {
     public static final long LENGTH_MS = Quarters.LENGTH_MS;
     /** A lane where nobody has putted for longer was not in play meanwhile. */
     public static final long LONGEST_PAUSE_MS = 300_000;
-    private static final String IN_IT = " FROM lane_quarter WHERE quarter >= :from AND quarter < :to ";
+    private static final String IN_IT = " FROM lane_quarter WHERE quarter >= ? AND quarter < ? ";
 
     private final Handle h;
     private final String seen;
@@ -31,32 +32,33 @@ public final class LaneQuarter implements Played {
 
     @Override
     public List<InQuarter> quarters() {
-        return h.createQuery("SELECT quarter, sum(used_ms), sum(putts), sum(holed)" + IN_IT + seen + "GROUP BY quarter ORDER BY quarter")
-                .bind("from", from).bind("to", to)
+        return h.select("SELECT quarter, sum(used_ms), sum(putts), sum(holed)" + IN_IT + seen + "GROUP BY quarter ORDER BY quarter", from, to)
                 .map((row, ctx) -> new InQuarter(row.getLong(1), row.getLong(2), row.getInt(3), row.getInt(4))).list();
     }
 
     @Override
     public List<OnLane> lanes() {
-        return h.createQuery("SELECT lane_id, sum(used_ms), sum(putts), sum(holed)" + IN_IT + seen + "GROUP BY lane_id")
-                .bind("from", from).bind("to", to)
+        return h.select("SELECT lane_id, sum(used_ms), sum(putts), sum(holed)" + IN_IT + seen + "GROUP BY lane_id", from, to)
                 .map((row, ctx) -> new OnLane(row.getInt(1), row.getLong(2), row.getInt(3), row.getInt(4))).list();
     }
 
     @Override
     public List<OnLane> lanesIn(Collection<Long> quarters) {
         return quarters.isEmpty() ? List.of()
-                : h.createQuery("SELECT lane_id, sum(used_ms), sum(putts), sum(holed) FROM lane_quarter WHERE quarter IN (<quarters>) "
-                        + seen + "GROUP BY lane_id").bindList("quarters", List.copyOf(quarters))
+                : h.createQuery("SELECT lane_id, sum(used_ms), sum(putts), sum(holed) FROM lane_quarter WHERE " + in(quarters)
+                        + seen + "GROUP BY lane_id")
                 .map((row, ctx) -> new OnLane(row.getInt(1), row.getLong(2), row.getInt(3), row.getInt(4))).list();
     }
 
     @Override
     public List<Part> parts(Collection<Long> quarters) {
         return quarters.isEmpty() ? List.of()
-                : h.createQuery("SELECT lane_id, quarter, used_ms FROM lane_quarter WHERE quarter IN (<quarters>) " + seen)
-                .bindList("quarters", List.copyOf(quarters))
+                : h.createQuery("SELECT lane_id, quarter, used_ms FROM lane_quarter WHERE " + in(quarters) + seen)
                 .map((row, ctx) -> new Part(row.getInt(1), row.getLong(2), row.getLong(3))).list();
+    }
+
+    private static String in(Collection<Long> quarters) {
+        return quarters.stream().map(String::valueOf).collect(Collectors.joining(", ", "quarter IN (", ") "));
     }
 
     static long firstFrom(long ms) {
