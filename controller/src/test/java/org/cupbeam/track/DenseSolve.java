@@ -1,5 +1,8 @@
 package org.cupbeam.track;
 
+import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.within;
+
 import org.apache.commons.math3.linear.Array2DRowRealMatrix;
 import org.apache.commons.math3.linear.ArrayRealVector;
 import org.apache.commons.math3.linear.CholeskyDecomposition;
@@ -67,10 +70,19 @@ final class DenseSolve {
             prior.setEntry(2, LANE + i, shared);
             prior.setEntry(LANE + i, 2, shared);
             for (int j = 0; j < lane.size; j++) {
-                prior.setEntry(LANE + i, LANE + j, lane.covariance[lane.at(i, j)]);
+                prior.setEntry(LANE + i, LANE + j, symmetric(lane, i, j));
             }
         }
         return prior;
+    }
+
+    /** The two halves differ by what was rounded: a small part of the two spreads, but not of a covariance that is next to nothing. */
+    private static double symmetric(LaneBelief lane, int i, int j) {
+        double one = lane.covariance[lane.at(i, j)];
+        double other = lane.covariance[lane.at(j, i)];
+        double spreads = Math.sqrt(lane.covariance[lane.at(i, i)] * lane.covariance[lane.at(j, j)]);
+        assertThat(one).isCloseTo(other, within(1e-9 * spreads));
+        return (one + other) / 2;
     }
 
     double finishMm() {

@@ -59,6 +59,12 @@ class FinishEstimatorTest {
         }
     }
 
+    /** What the first putt teaches correlates next to nothing in places, where the halves of the matrix round differently. */
+    @Test
+    void edgeByEdgeIsTheSameWhereCorrelationsAreNextToNothing() {
+        edgeByEdgeIsTheSameAsAllAtOnce(-116567, 2499.85);
+    }
+
     private static void taughtTheSame(LaneBelief taught, DenseSolve dense) {
         for (int i = 0; i < taught.size; i++) {
             double sd = Math.sqrt(dense.covariance.getEntry(3 + i, 3 + i));
