@@ -24,6 +24,13 @@ final class Asker {
     record Times(double first, double p50, double p99, double worst, double cpu, String worstPath) {
     }
 
+    /** An answer that says that there is none. */
+    static final class NotAnswered extends RuntimeException {
+        private NotAnswered(String message) {
+            super(message);
+        }
+    }
+
     private static final int PAUSE_AFTER_FILE_MS = 30;
 
     private final HttpClient client = HttpClient.newBuilder().version(HttpClient.Version.HTTP_1_1).build();
@@ -100,7 +107,7 @@ final class Asker {
 
     private static void expect(HttpResponse<?> answer, String path) {
         if (answer.statusCode() != 200 && answer.statusCode() != 302) {
-            throw new IllegalStateException(String.format(Locale.ROOT, "%s: status %d", path, answer.statusCode()));
+            throw new NotAnswered(String.format(Locale.ROOT, "%s: status %d", path, answer.statusCode()));
         }
     }
 

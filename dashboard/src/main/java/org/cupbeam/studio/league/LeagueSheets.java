@@ -4,6 +4,9 @@ import java.time.Instant;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
+import java.util.function.Supplier;
+import java.util.stream.IntStream;
+import java.util.stream.Stream;
 import org.cupbeam.studio.store.league.Played;
 import org.cupbeam.studio.store.sheet.Sheet;
 
@@ -15,18 +18,27 @@ public final class LeagueSheets {
     private LeagueSheets() {
     }
 
-    /** @param best the best runs of each player in each week, so many as count */
+    /**
+     * Rows are made while they are written: those of half a year, all at once, are more than a small host's memory.
+     *
+     * @param best the best runs of each player in each week, so many as count
+     */
     public static List<Sheet> of(Weeks weeks, List<Played> best) {
-        List<List<Object>> byWeek = new ArrayList<>();
-        for (int week = 1; week <= weeks.number(); week++) {
-            String name = weeks.name(week);
-            Table.of(best, week).rows().forEach(row -> byWeek.add(cells(name, row)));
-        }
-        return List.of(new Sheet("table", columns("weeks"), Table.of(best).rows().stream().map(row ->
-                        cells(row.weeks().size(), row)).toList()),
-                new Sheet("weeks", columns("week"), byWeek),
+        return List.of(new Sheet("table", columns("weeks"), rows(() -> Table.of(best).rows().stream().map(row ->
+                        cells(row.weeks().size(), row)))),
+                new Sheet("weeks", columns("week"), rows(() -> IntStream.rangeClosed(1, weeks.number()).boxed().flatMap(week ->
+                        inWeek(weeks, best, week)))),
                 new Sheet("runs", List.of("week", "player", "player_number", "studio", "lane", "run_number", "began", "stations_cleared",
-                        "attempts", "holed", "mean_miss_mm"), best.stream().map(each -> cells(weeks, each)).toList()));
+                        "attempts", "holed", "mean_miss_mm"), rows(() -> best.stream().map(each -> cells(weeks, each)))));
+    }
+
+    private static Iterable<List<Object>> rows(Supplier<Stream<List<Object>>> made) {
+        return () -> made.get().iterator();
+    }
+
+    private static Stream<List<Object>> inWeek(Weeks weeks, List<Played> best, int week) {
+        String name = weeks.name(week);
+        return Table.of(best, week).rows().stream().map(row -> cells(name, row));
     }
 
     private static List<String> columns(String first) {
