@@ -82,6 +82,9 @@ final class CommissionCommand implements Callable<Integer> {
         PrintWriter out = new PrintWriter(new OutputStreamWriter(System.out, StandardCharsets.UTF_8), true);
         BufferedReader in = new BufferedReader(new InputStreamReader(System.in, StandardCharsets.UTF_8));
         Rig known = check == null ? null : read(check);
+        if (known == null) {
+            RigDraft.tryOut(file);
+        }
         List<Wanted> wanted = known == null ? wanted() : List.of();
         List<Integer> gpios = known == null ? pins() : known.channels().stream().map(Channel::gpio).toList();
         try (Bench bench = bench(known, gpios)) {

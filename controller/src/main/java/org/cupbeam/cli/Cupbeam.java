@@ -3,6 +3,7 @@ package org.cupbeam.cli;
 import java.io.IOException;
 import java.io.PrintWriter;
 import java.io.UncheckedIOException;
+import java.nio.file.AccessDeniedException;
 import java.nio.file.NoSuchFileException;
 import org.cupbeam.log.LogForm;
 
@@ -34,6 +35,10 @@ public final class Cupbeam {
         if (failure instanceof NoSuchFileException missing) {
             err.println("cupbeam: " + missing.getFile() + ": there is no such file");
             return 2;
+        }
+        if (failure instanceof AccessDeniedException barred) {
+            err.println("cupbeam: " + barred.getFile() + ": may not be read or written; see its permissions, and its folder's");
+            return 1;
         }
         if (failure instanceof IOException || failure instanceof UncheckedIOException) {
             err.println("cupbeam: " + failure.getMessage());

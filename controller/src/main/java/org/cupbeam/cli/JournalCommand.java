@@ -27,7 +27,9 @@ final class JournalCommand {
 
     @Command(name = "check", mixinStandardHelpOptions = true,
             description = "Says whether a journal is sound, and changes nothing. Exit status 1 where it is not.")
-    int check(@Parameters(paramLabel = "JOURNAL.db", description = "the journal") Path file) throws IOException {
+    int check(@Parameters(paramLabel = "JOURNAL.db", description = "the journal") Path file)
+            throws IOException, Refusal {
+        journal(file);
         Upkeep.State is = Upkeep.check(file);
         if (is.trouble() != null) {
             say(file + ": is damaged (" + is.trouble() + "); " + is.events() + " events can be read; see 'journal repair'");
@@ -44,6 +46,8 @@ final class JournalCommand {
     int backup(@Parameters(paramLabel = "JOURNAL.db", description = "the journal") Path file,
             @Parameters(paramLabel = "COPY.db", description = "no file that is there already") Path to)
             throws IOException, Refusal {
+        journal(file);
+        Refusal.ofFolder(to, "a file for the copy");
         try {
             Upkeep.State is = Upkeep.backup(file, to);
             say(to + ": is a copy of journal " + is.id() + " with " + is.events() + " events");
@@ -58,6 +62,7 @@ final class JournalCommand {
         "The lane must be stopped. It does the same by itself when it finds its journal damaged at its start."})
     int repair(@Parameters(paramLabel = "JOURNAL.db", description = "the journal") Path file)
             throws IOException, Refusal {
+        journal(file);
         Upkeep.Begun begun = with(() -> Upkeep.repair(file, Instant.now()));
         if (begun == null) {
             say(file + ": is sound, and stays as it is");
@@ -75,10 +80,16 @@ final class JournalCommand {
     int restore(@Parameters(paramLabel = "COPY.db", description = "what 'journal backup' made") Path copy,
             @Parameters(paramLabel = "JOURNAL.db", description = "the lane's journal, there or not") Path file)
             throws IOException, Refusal {
+        Refusal.ofFolder(copy, "a copy");
+        journal(file);
         Upkeep.Begun begun = with(() -> Upkeep.restore(copy, file, Instant.now()));
         say(file + ": is now journal " + begun.id() + ". Took over " + begun.events() + SAVED
                 + (begun.aside() == null ? "" : ". What was there is now " + begun.aside()));
         return 0;
+    }
+
+    private static void journal(Path file) throws Refusal {
+        Refusal.ofFolder(file, "a journal, STUDIO.LANE.db,");
     }
 
     private interface Deed {

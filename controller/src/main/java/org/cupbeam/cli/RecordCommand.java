@@ -2,6 +2,7 @@ package org.cupbeam.cli;
 
 import java.io.IOException;
 import java.nio.file.FileAlreadyExistsException;
+import java.nio.file.NoSuchFileException;
 import java.nio.file.Path;
 import java.util.concurrent.Callable;
 import java.util.concurrent.CountDownLatch;
@@ -39,10 +40,13 @@ final class RecordCommand implements Callable<Integer> {
     }
 
     private VcdWriter writer(Rig rig, Surroundings around) throws IOException, Refusal {
+        Refusal.ofFolder(out, "a trace");
         try {
             return VcdWriter.create(out, rig, around.nanoTime().getAsLong(), around.wall().instant());
         } catch (FileAlreadyExistsException there) {
             throw new Refusal(out + ": is there already, and stays as it is; name another file");
+        } catch (NoSuchFileException nowhere) {
+            throw new Refusal(out + ": there is no folder " + out.toAbsolutePath().getParent() + "; make it, or name another file");
         }
     }
 }

@@ -15,7 +15,6 @@ import org.cupbeam.edge.trace.TraceException;
 import org.cupbeam.edge.trace.VcdReader;
 import org.cupbeam.edge.trace.VcdReader.Step;
 import org.cupbeam.lane.Replay;
-
 import org.cupbeam.rig.Rig;
 import org.cupbeam.rig.RigFile;
 import org.cupbeam.rig.file.BadFileException;
@@ -55,6 +54,7 @@ final class ReplayCommand implements Callable<Integer> {
     public Integer call() throws Exception {
         try {
             Rig rig = RigFile.read(rigFile);
+            Refusal.ofFolder(trace, "a trace");
             return replay(rig, play(rig));
         } catch (BadFileException | TraceException nonsense) {
             throw new Refusal(nonsense);

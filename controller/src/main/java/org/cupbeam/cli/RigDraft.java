@@ -14,6 +14,25 @@ final class RigDraft {
     private RigDraft() {
     }
 
+    /**
+     * Whether it could be written, found out before anybody has rolled a ball for it. Nothing stays behind.
+     *
+     * @throws Refusal where it is a folder, or in none
+     */
+    static void tryOut(Path file) throws IOException, Refusal {
+        Refusal.ofFolder(file, "a rig file");
+        Path folder = file.toAbsolutePath().getParent();
+        if (!Files.isDirectory(folder)) {
+            throw new Refusal(file + ": there is no folder " + folder + "; make it, or name another file with --rig");
+        }
+        try {
+            Files.delete(Files.createTempFile(folder, ".", ".new"));
+        } catch (IOException unwritable) {
+            throw new IOException(file + " could not be written at the end (" + unwritable.getMessage() + "); see the permissions of "
+                    + folder + ", or name another file with --rig", unwritable);
+        }
+    }
+
     /** @return where what was there is now; null where nothing was */
     static Path write(Path file, String text) throws IOException {
         Path folder = file.toAbsolutePath().getParent();

@@ -41,7 +41,9 @@ public final class Lanes {
                     Surroundings.ofThisMachine(version), LinkOptions.open(broker));
             lane.start(edges);
             return lane;
-        } catch (BadFileException | BoardException | JournalException e) {
+        } catch (BoardException noBoard) {
+            throw new IOException(noBoard.getMessage() + "; for a lane on a simulated green use --practice", noBoard);
+        } catch (BadFileException | JournalException e) {
             throw new IOException(e.getMessage(), e);
         }
     }

@@ -192,7 +192,7 @@ public final class Link implements AutoCloseable {
         }
         long wait = backoff.nextNs();
         if (phase == Phase.ONLINE || !reason.equals(trouble)) {
-            LOG.warn("no connection to the broker: {}; next try in {} s", reason, wait / 1_000_000_000.0);
+            LOG.warn("no connection to the broker: {}; next try in {} s", reason, Math.round(wait / 1e8) / 10.0);
         }
         trouble = reason;
         phase = Phase.AWAY;

@@ -4,6 +4,10 @@ package org.cupbeam.studio;
 final class CannotStart extends Exception {
     private static final long serialVersionUID = 1L;
 
+    CannotStart(String whatAndRemedy, Throwable cause) {
+        super(whatAndRemedy, cause);
+    }
+
     CannotStart(String what, String remedy, Throwable cause) {
         super(what + "; " + remedy, cause);
     }

@@ -158,7 +158,7 @@ public final class Studio implements Callable<Integer> {
                 host.stopsFirst(Lanes.simulated(topics("practice"), DUEL, speed, folder, uri, VERSION));
             }
         } catch (IOException e) {
-            throw new CannotStart(e.getMessage(), "for a lane on a simulated green use --practice", e);
+            throw new CannotStart(e.getMessage(), e);
         }
     }
 

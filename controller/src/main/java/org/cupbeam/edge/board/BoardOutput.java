@@ -20,9 +20,8 @@ public final class BoardOutput implements AutoCloseable {
      * @throws BoardException where there is no such pin to be had
      */
     public static BoardOutput open(int gpio) throws BoardException {
+        GpioDContext context = GpiodLines.board();
         try {
-            GpioDContext context = GpioDContext.getInstance();
-            context.initialize();
             GpioLine line = context.getOrOpenLine(gpio);
             line.requestOutput("cupbeam-lamp", 0);
             return new BoardOutput(context, line);

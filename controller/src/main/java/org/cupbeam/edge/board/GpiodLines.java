@@ -26,13 +26,18 @@ final class GpiodLines implements LineOpener {
             throw new BoardException("this is a 32-bit system, on which the kernel's time stamps do not fit;"
                     + " a 64-bit Raspberry Pi OS would do", null);
         }
+        return new GpiodLines(board());
+    }
+
+    /** The pins of the machine that this runs on, for whoever reads or drives some. */
+    static GpioDContext board() throws BoardException {
         try {
             GpioDContext context = GpioDContext.getInstance();
             context.initialize();
             context.getOrOpenLine(0); // opens nothing yet, but throws where no board was found
-            return new GpiodLines(context);
+            return context;
         } catch (RuntimeException | LinkageError noBoard) {
-            throw new BoardException("there are no pins here that can be read (" + noBoard.getMessage()
+            throw new BoardException("there are no pins here that can be read or driven (" + noBoard.getMessage()
                     + "); a Raspberry Pi with a 64-bit system would do", noBoard);
         }
     }
