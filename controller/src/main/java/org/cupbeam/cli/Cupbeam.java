@@ -6,6 +6,7 @@ import java.io.UncheckedIOException;
 import java.nio.file.AccessDeniedException;
 import java.nio.file.NoSuchFileException;
 import org.cupbeam.log.LogForm;
+import org.cupbeam.service.LastWord;
 
 /** Where the program begins. */
 public final class Cupbeam {
@@ -14,6 +15,7 @@ public final class Cupbeam {
 
     public static void main(String[] arguments) {
         LogForm.choose();
+        LastWord.ofThisProcess();
         LaneCommand lane = QuickStart.lane(arguments);
         System.exit(lane == null ? Commands.execute(arguments) : run(lane));
     }

@@ -14,6 +14,7 @@ import org.cupbeam.event.Topics;
 import org.cupbeam.lane.Lane;
 import org.cupbeam.lane.Lanes;
 import org.cupbeam.log.LogForm;
+import org.cupbeam.service.LastWord;
 import org.cupbeam.service.Overseer;
 import org.cupbeam.studio.ingest.Pass;
 import org.cupbeam.studio.ingest.PahoConnection;
@@ -93,6 +94,7 @@ public final class Studio implements Callable<Integer> {
 
     public static void main(String[] args) {
         LogForm.choose();
+        LastWord.ofThisProcess();
         System.exit(new CommandLine(new Studio()).execute(args));
     }
 

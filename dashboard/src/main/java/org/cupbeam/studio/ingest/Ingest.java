@@ -47,7 +47,7 @@ public final class Ingest implements AutoCloseable {
         Backoff backoff = new Backoff(FIRST_WAIT, LONGEST_WAIT, random);
         this.feed = new Feed(connection, FILTERS, new Router(), backoff, nanoTime);
         this.intake = new Intake(turns, patience, feed::announce, committed, wall, nanoTime);
-        this.news = new News(new Listening(reader));
+        this.news = new News(new Listening(reader), nanoTime);
     }
 
     public Ingest start() {

@@ -2,6 +2,8 @@ package org.cupbeam.studio.ingest;
 
 import java.util.Map;
 import java.util.concurrent.atomic.AtomicLong;
+import java.util.function.Consumer;
+import java.util.function.LongSupplier;
 import org.cupbeam.event.Answer;
 import org.cupbeam.event.BadMessage;
 import org.cupbeam.event.CommandJson;
@@ -32,17 +34,31 @@ public final class News implements AutoCloseable {
     private static final int MOST_WAITING = 2_048;
     private static final long MOST_BYTES = 4 << 20;
     private static final long IDLE_MS = 200;
+    private static final long MINUTE_NS = 60_000_000_000L;
 
     private final Latest<Message> waiting = new Latest<>(MOST_WAITING, MOST_BYTES, each -> each.payload().length);
-    private final Complaints complaints = new Complaints(System::nanoTime, LOG::warn);
     private final AtomicLong letGo = new AtomicLong();
     private final AtomicLong answers = new AtomicLong();
     private final Reader reader;
+    private final LongSupplier nanoTime;
+    private final Consumer<String> warn;
+    private final Complaints complaints;
     private final Thread thread = new Thread(this::run, "news");
     private volatile boolean closed;
+    private long saidNs;
 
-    public News(Reader reader) {
+    /** @param nanoTime a monotonic clock, ns */
+    public News(Reader reader, LongSupplier nanoTime) {
+        this(reader, nanoTime, LOG::warn);
+    }
+
+    /** @param warn takes a line */
+    News(Reader reader, LongSupplier nanoTime, Consumer<String> warn) {
         this.reader = reader;
+        this.nanoTime = nanoTime;
+        this.warn = warn;
+        this.complaints = new Complaints(nanoTime, warn);
+        this.saidNs = nanoTime.getAsLong() - MINUTE_NS;
     }
 
     public News start() {
@@ -80,14 +96,20 @@ public final class News implements AutoCloseable {
     boolean step(long idleMs) throws InterruptedException {
         Map.Entry<String, Message> next = waiting.take(idleMs);
         complaints.look();
-        long gone = letGo.getAndSet(0);
-        if (gone > 0) {
-            complaints.about("scores, health and answers", gone + " let go, too much is waiting");
-        }
+        sayWhatWasLetGo();
         if (next != null) {
             handOn(next.getValue());
         }
         return next != null;
+    }
+
+    /** Once a minute: what makes too much of it lasts, as a rule. */
+    private void sayWhatWasLetGo() {
+        long now = nanoTime.getAsLong();
+        if (letGo.get() > 0 && now >= saidNs + MINUTE_NS) {
+            saidNs = now;
+            warn.accept(letGo.getAndSet(0) + " scores, health and answers let go, more came than could be handed on; boards show the next ones");
+        }
     }
 
     /** Reads one message and tells of it. Whatever is wrong with it ends here. */

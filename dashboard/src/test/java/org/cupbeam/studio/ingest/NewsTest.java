@@ -14,6 +14,8 @@ import org.junit.jupiter.api.Test;
 
 class NewsTest {
     private final List<Topics> scored = new ArrayList<>();
+    private final List<String> said = new ArrayList<>();
+    private long nowNs;
     private final News news = new News(new News.Reader() {
         @Override
         public void score(Topics lane, Score score) {
@@ -27,7 +29,7 @@ class NewsTest {
         @Override
         public void answer(Topics lane, Answer answer) {
         }
-    });
+    }, () -> nowNs, said::add);
 
     @Test
     void handsOnAScoreUnderItsOwnLanesTopic() {
@@ -40,6 +42,21 @@ class NewsTest {
         say(new Topics("home", "lane-2"));
         say(new Topics("away", "lane-1"));
         assertThat(scored).isEmpty();
+    }
+
+    @Test
+    void whatIsLetGoIsSaidOnceAMinuteHoweverMuchItIs() throws Exception {
+        for (int minute = 0; minute < 2; minute++) {
+            for (int i = 0; i < 3_000; i++) {
+                news.offer(Message.of("cupbeam/home/lane-1/answer", new byte[] {'{'}), Topics.Kind.ANSWER);
+            }
+            assertThat(news.step(0)).isTrue();
+            news.offer(Message.of("cupbeam/home/lane-1/answer", new byte[] {'{'}), Topics.Kind.ANSWER);
+            news.offer(Message.of("cupbeam/home/lane-1/answer", new byte[] {'{'}), Topics.Kind.ANSWER);
+            assertThat(news.step(0)).isTrue();
+            nowNs += 60_000_000_000L;
+        }
+        assertThat(said).filteredOn(each -> each.contains("let go")).hasSize(2).allMatch(each -> each.matches("\\d+ scores, health and answers let go, .*"));
     }
 
     /** A score that says it is of home/lane-1. */
