@@ -9,6 +9,7 @@ import java.util.NoSuchElementException;
 import java.util.concurrent.Callable;
 import org.cupbeam.studio.store.Database;
 import org.cupbeam.studio.store.Migrations;
+import org.cupbeam.studio.store.Scope;
 import org.cupbeam.studio.store.Store;
 import org.cupbeam.studio.store.StoreTrouble;
 import org.cupbeam.studio.store.staff.Account;
@@ -53,7 +54,7 @@ final class StaffCommand implements Callable<Integer> {
                 Account account = there.read(h -> StaffBook.named(h, name)).orElseThrow(() -> new NoSuchElementException(
                         "Nobody signs in as \"" + name + "\": without --secret this command says who does."));
                 String hash = Door.here(0, data).pin().secrets().hash(NewSecret.ask("secret"));
-                there.write(h -> StaffBook.secret(h, account.id(), hash, BY, Clock.systemUTC().millis()));
+                there.write(h -> StaffBook.secret(h, Scope.ALL, account.id(), hash, BY, Clock.systemUTC().millis()));
                 say(account.name() + " has another secret, and has to sign in with it now.");
             } else {
                 list(there.read(StaffBook::all));

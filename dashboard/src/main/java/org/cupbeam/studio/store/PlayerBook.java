@@ -68,6 +68,11 @@ public final class PlayerBook {
 
     /** Another name for the same person. What lanes still say of the old one is counted for it, too. */
     public void rename(int player, String name, Who who) {
+        rename(player, name, Scope.ALL, who);
+    }
+
+    /** The same, asked by whoever looks after some studios: an old name of somebody whom they don't see whole stays that one's. */
+    public void rename(int player, String name, Scope scope, Who who) {
         String text = Texts.line("name", name, Texts.NAME);
         String key = NameKey.of(text);
         store.writing(h -> {
@@ -75,6 +80,7 @@ public final class PlayerBook {
             Optional<Integer> other = h.select("SELECT id FROM player WHERE name_key = ? AND id <> ?", key, player)
                     .mapTo(Integer.class).findOne();
             require(other.isEmpty(), "\"" + text + "\" is another player's name; merge the two if they are one person");
+            require(isFree(h, Sight.of(h, scope), key), "\"" + text + "\" was a player's name elsewhere on this host; add something to the name");
             h.execute("DELETE FROM player_alias WHERE name_key = ?", key);
             h.execute("UPDATE player SET name = ?, name_key = ? WHERE id = ?", text, key, player);
             if (!NameKey.of(was).equals(key)) {
@@ -127,6 +133,12 @@ public final class PlayerBook {
     private static Optional<Integer> known(Handle h, String key) {
         return h.select("SELECT id FROM player WHERE name_key = ? UNION SELECT player_id FROM player_alias "
                 + "WHERE name_key = ?", key, key).mapTo(Integer.class).findFirst();
+    }
+
+    /** Whether nobody was called so whom whoever asks does not see whole. */
+    private static boolean isFree(Handle h, Sight sight, String key) {
+        return h.select("SELECT player_id FROM player_alias WHERE name_key = ?", key).mapTo(Integer.class).list().stream()
+                .allMatch(each -> sight.seesWhole(h, each));
     }
 
     private static String name(Handle h, int player) {

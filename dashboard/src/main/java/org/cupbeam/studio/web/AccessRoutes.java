@@ -110,7 +110,8 @@ final class AccessRoutes implements Routes {
     /** Gives whoever is signed in by name another secret. All their sessions but this end. */
     private void changeOwn(Context ctx) {
         NewPin asked = Json.read(ctx, NewPin.class);
-        Account own = Access.person(ctx.req()).flatMap(each -> people.roster().numbered(each.account())).orElseThrow(() ->
+        Person asks = Access.person(ctx.req()).orElseThrow();
+        Account own = people.roster().numbered(asks.account()).orElseThrow(() ->
                 Refusal.conflict("Nobody signs in by name here yet."));
         if (asked.next() == null || asked.now() == null) {
             throw Refusal.badRequest("The secret of now and a new one are needed.");
@@ -118,7 +119,7 @@ final class AccessRoutes implements Routes {
         if (tried(ctx.req(), () -> people.by(own.name(), asked.now()).filter(each -> each.id() == own.id())).isEmpty()) {
             throw Refusal.forbidden("The secret of now is another one. Nothing was changed.");
         }
-        Account now = staff.secret(own.id(), asked.next(), own.name());
+        Account now = staff.secret(asks, own.id(), asked.next());
         sessions.close(Cookies.session(ctx.req()));
         answer(ctx, open(ctx, now.name(), now.id(), now.stamp()));
     }

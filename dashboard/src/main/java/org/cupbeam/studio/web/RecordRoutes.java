@@ -98,7 +98,7 @@ final class RecordRoutes implements Routes {
         About about = Json.read(ctx, About.class);
         PlayerRow now = store.read(h -> Players.one(h, whole(h, ctx, id), id)).orElseThrow(NoSuchElementException::new);
         if (about.name() != null && !about.name().strip().equals(now.name())) {
-            players.rename(id, about.name(), who(ctx, null));
+            players.rename(id, about.name(), Access.scope(ctx.req()), who(ctx, null));
         }
         players.describe(id, about.hand(), about.units(), about.remark());
         Json.send(ctx, new Done(true));

@@ -190,6 +190,18 @@ abstract class ApartBehaviour {
         assertThat(quentin.get("/api/player/" + added).body()).doesNotContain("left early");
     }
 
+    /** Lanes may still say it, and what they say of it is the other's player's. */
+    @Test
+    void anOldNameOfTheOthersPlayerIsNotTakenFromThem() throws Exception {
+        int own = Visit.json(mila.send("POST", "/api/players", Map.of("name", "Another " + MILLS))).get("id").asInt();
+
+        HttpResponse<String> refused = mila.send("PUT", "/api/player/" + own, Map.of("name", "Before " + QUAYS));
+        assertThat(refused.statusCode()).as(refused.body()).isEqualTo(400);
+        assertThat(refused.body()).contains("add something to the name");
+        done(mila, "PUT", "/api/player/" + own, Map.of("name", "Before " + MILLS));
+        done(ada, "PUT", "/api/player/" + own, Map.of("name", "Before " + QUAYS));
+    }
+
     @Test
     void aDrillOfOneIsOnTheOthersShelfUnderTheSameNameOnlyByTheOther() throws Exception {
         assertThat(Visit.json(mila.get("/api/drills")).get("own")).hasSize(1);

@@ -11,7 +11,7 @@ import org.jdbi.v3.core.Handle;
 /**
  * Keeps the list of those who sign in by name. The first is an owner of all studios, and so is one at least of whoever is left.
  * What is refused is refused with an {@link IllegalArgumentException} that says why, who is not there with a
- * {@link NoSuchElementException}.
+ * {@link NoSuchElementException}; and of those who look after more than the studios {@code within}, nobody is there.
  */
 public final class StaffBook {
     /** The most people. */
@@ -43,43 +43,44 @@ public final class StaffBook {
         int id = h.createQuery("SELECT coalesce(max(id), 0) + 1 FROM staff").mapTo(Integer.class).one();
         h.execute("INSERT INTO staff (id, name, name_key, secret, role, studios, created_ms, changed_by, changed_ms) "
                 + "VALUES (?, ?, ?, ?, ?, ?, ?, ?, ?)", id, text, NameKey.of(text), secret, role.word(), scope.text(), nowMs, by, nowMs);
-        return one(h, id);
+        return one(h, Scope.ALL, id);
     }
 
     /** Has somebody be something else, for other studios. */
-    public static Account change(Handle h, int id, Role role, Scope scope, String by, long nowMs) {
-        Account was = one(h, id);
+    public static Account change(Handle h, Scope within, int id, Role role, Scope scope, String by, long nowMs) {
+        Account was = one(h, within, id);
         require(scope.isAll() || !scope.studios().isEmpty(), "name one studio at least");
         require(!was.isOwnerOfAll() || role == Role.OWNER && scope.isAll() || anotherOwner(h, id), onlyOwner(was));
         h.execute("UPDATE staff SET role = ?, studios = ?, changed_by = ?, changed_ms = ? WHERE id = ?", role.word(), scope.text(),
                 by, nowMs, id);
-        return one(h, id);
+        return one(h, Scope.ALL, id);
     }
 
     /** Gives somebody another secret. @param secret a hash */
-    public static Account secret(Handle h, int id, String secret, String by, long nowMs) {
-        one(h, id);
+    public static Account secret(Handle h, Scope within, int id, String secret, String by, long nowMs) {
+        one(h, within, id);
         h.execute("UPDATE staff SET secret = ?, changed_by = ?, changed_ms = ? WHERE id = ?", secret, by, nowMs, id);
-        return one(h, id);
+        return one(h, within, id);
     }
 
-    /** Takes somebody away; the last of all may go, and the PIN opens again. */
-    public static void takeAway(Handle h, int id, String by, long nowMs) {
-        Account was = one(h, id);
+    /** Takes somebody away; the last of all may go, and the PIN opens again. @return who it was */
+    public static Account takeAway(Handle h, Scope within, int id, String by, long nowMs) {
+        Account was = one(h, within, id);
         require(!was.isOwnerOfAll() || all(h).size() == 1 || anotherOwner(h, id), onlyOwner(was));
         h.execute("UPDATE staff SET gone_ms = ?, changed_by = ?, changed_ms = ? WHERE id = ?", nowMs, by, nowMs, id);
+        return was;
     }
 
     /** Puts back who was taken away: as they were, with the secret they had. */
-    public static Account putBack(Handle h, int id, String by, long nowMs) {
-        String name = h.select("SELECT name FROM staff WHERE id = ? AND gone_ms IS NOT NULL", id).mapTo(String.class).findOne()
+    public static Account putBack(Handle h, Scope within, int id, String by, long nowMs) {
+        Account gone = h.select("SELECT " + Account.COLUMNS + " FROM staff WHERE id = ? AND gone_ms IS NOT NULL", id).map(Account::read)
+                .findOne().filter(each -> within.includes(each.scope()))
                 .orElseThrow(() -> new NoSuchElementException("nobody " + id + " was taken away"));
-        free(h, name, id);
-        Account gone = h.select("SELECT " + Account.COLUMNS + " FROM staff WHERE id = ?", id).map(Account::read).one();
+        free(h, gone.name(), id);
         require(!all(h).isEmpty() || gone.isOwnerOfAll(), "the first has to be an owner of all studios, since the PIN opens no "
                 + "more from then on");
         h.execute("UPDATE staff SET gone_ms = NULL, changed_by = ?, changed_ms = ? WHERE id = ?", by, nowMs, id);
-        return one(h, id);
+        return one(h, within, id);
     }
 
     /** Takes everybody away: the PIN alone opens again. @return how many went */
@@ -87,13 +88,8 @@ public final class StaffBook {
         return h.execute("UPDATE staff SET gone_ms = ?, changed_by = ?, changed_ms = ? WHERE gone_ms IS NULL", nowMs, by, nowMs);
     }
 
-    /** Somebody who is there, or was taken away. */
-    public static Optional<Account> everOne(Handle h, int id) {
-        return h.select("SELECT " + Account.COLUMNS + " FROM staff WHERE id = ?", id).map(Account::read).findOne();
-    }
-
-    private static Account one(Handle h, int id) {
-        return h.select(THERE + " AND id = ?", id).map(Account::read).findOne()
+    private static Account one(Handle h, Scope within, int id) {
+        return h.select(THERE + " AND id = ?", id).map(Account::read).findOne().filter(each -> within.includes(each.scope()))
                 .orElseThrow(() -> new NoSuchElementException("there is nobody " + id));
     }
 

@@ -37,10 +37,7 @@ public final class Roster {
 
     public List<Account> all() {
         Read now = last;
-        if (now == null || nanoTime.getAsLong() - now.atNs() > FRESH_NS) {
-            now = read(now);
-        }
-        return now.all();
+        return (now == null || nanoTime.getAsLong() - now.atNs() > FRESH_NS ? readAfter(now) : now).all();
     }
 
     public Optional<Account> named(String name) {
@@ -52,15 +49,20 @@ public final class Roster {
         return all().stream().filter(each -> each.id() == id).findFirst();
     }
 
-    /** Somebody was changed here: whoever asks next is told of it. */
-    public void changed() {
-        read(last);
+    /** Somebody was changed here: whoever asks next is told of it, whatever another thread has just begun to read. */
+    public synchronized void changed() {
+        read();
     }
 
-    private synchronized Read read(Read before) {
-        if (last != before) {
-            return last;
+    private synchronized Read readAfter(Read before) {
+        if (last == before) {
+            read();
         }
+        return last;
+    }
+
+    private void read() {
+        Read before = last;
         long now = nanoTime.getAsLong();
         try {
             last = new Read(List.copyOf(store.get()), now);
@@ -71,6 +73,5 @@ public final class Roster {
             LOG.warn("who may sign in cannot be read, and holds as it was: {}", e.toString());
             last = new Read(before.all(), now);
         }
-        return last;
     }
 }

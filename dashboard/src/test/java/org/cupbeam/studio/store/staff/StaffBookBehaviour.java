@@ -37,8 +37,8 @@ public abstract class StaffBookBehaviour extends StoreFixture {
         refused(() -> takeAway(ada), "only owner of all studios");
         takeAway(carl);
         takeAway(ada);
-        refused(() -> store.write(h -> StaffBook.putBack(h, carl.id(), "x", 9)), "has to be an owner of all studios");
-        assertThat(store.write(h -> StaffBook.putBack(h, ada.id(), "x", 9)).secret()).isEqualTo("hash of Ada");
+        refused(() -> store.write(h -> StaffBook.putBack(h, Scope.ALL, carl.id(), "x", 9)), "has to be an owner of all studios");
+        assertThat(store.write(h -> StaffBook.putBack(h, Scope.ALL, ada.id(), "x", 9)).secret()).isEqualTo("hash of Ada");
     }
 
     @Test
@@ -49,7 +49,7 @@ public abstract class StaffBookBehaviour extends StoreFixture {
         takeAway(carl);
         add("Carl", Role.DESK, MILL);
 
-        refused(() -> store.write(h -> StaffBook.putBack(h, carl.id(), "x", 9)), "signs in as");
+        refused(() -> store.write(h -> StaffBook.putBack(h, Scope.ALL, carl.id(), "x", 9)), "signs in as");
     }
 
     @Test
@@ -58,7 +58,7 @@ public abstract class StaffBookBehaviour extends StoreFixture {
         Account carl = add("Carl", Role.COACH, MILL);
         Account desk = change(carl, Role.DESK, MILL);
         Account wider = change(carl, Role.DESK, Scope.ALL);
-        Account secret = store.write(h -> StaffBook.secret(h, carl.id(), "another", "x", 5));
+        Account secret = store.write(h -> StaffBook.secret(h, Scope.ALL, carl.id(), "another", "x", 5));
 
         assertThat(List.of(carl.stamp(), desk.stamp(), wider.stamp(), secret.stamp())).doesNotHaveDuplicates();
     }
@@ -67,8 +67,21 @@ public abstract class StaffBookBehaviour extends StoreFixture {
     void whoIsNotThereIsNotThere() {
         add("Ada", Role.OWNER, Scope.ALL);
 
-        assertThatThrownBy(() -> store.write(h -> StaffBook.secret(h, 9, "x", "x", 5))).isInstanceOf(NoSuchElementException.class);
-        assertThatThrownBy(() -> store.write(h -> StaffBook.putBack(h, 1, "x", 5))).isInstanceOf(NoSuchElementException.class);
+        assertThatThrownBy(() -> store.write(h -> StaffBook.secret(h, Scope.ALL, 9, "x", "x", 5))).isInstanceOf(NoSuchElementException.class);
+        assertThatThrownBy(() -> store.write(h -> StaffBook.putBack(h, Scope.ALL, 1, "x", 5))).isInstanceOf(NoSuchElementException.class);
+    }
+
+    @Test
+    void whoeverLooksAfterMoreIsNotThereForThoseWhoLookAfterLess() {
+        add("Ada", Role.OWNER, Scope.ALL);
+        Account carl = add("Carl", Role.COACH, Scope.of(List.of("quay", "mill")));
+
+        assertThatThrownBy(() -> store.write(h -> StaffBook.change(h, MILL, carl.id(), Role.DESK, MILL, "x", 5))).isInstanceOf(NoSuchElementException.class);
+        assertThatThrownBy(() -> store.write(h -> StaffBook.secret(h, MILL, carl.id(), "x", "x", 5))).isInstanceOf(NoSuchElementException.class);
+        assertThatThrownBy(() -> store.write(h -> StaffBook.takeAway(h, MILL, carl.id(), "x", 5))).isInstanceOf(NoSuchElementException.class);
+        takeAway(carl);
+        assertThatThrownBy(() -> store.write(h -> StaffBook.putBack(h, MILL, carl.id(), "x", 5))).isInstanceOf(NoSuchElementException.class);
+        assertThat(store.write(h -> StaffBook.putBack(h, carl.scope(), carl.id(), "x", 5)).name()).isEqualTo("Carl");
     }
 
     private Account add(String name, Role role, Scope scope) {
@@ -76,11 +89,11 @@ public abstract class StaffBookBehaviour extends StoreFixture {
     }
 
     private Account change(Account account, Role role, Scope scope) {
-        return store.write(h -> StaffBook.change(h, account.id(), role, scope, "Kim", 2));
+        return store.write(h -> StaffBook.change(h, Scope.ALL, account.id(), role, scope, "Kim", 2));
     }
 
     private void takeAway(Account account) {
-        store.writing(h -> StaffBook.takeAway(h, account.id(), "Kim", 3));
+        store.writing(h -> StaffBook.takeAway(h, Scope.ALL, account.id(), "Kim", 3));
     }
 
     private static void refused(Runnable change, String words) {

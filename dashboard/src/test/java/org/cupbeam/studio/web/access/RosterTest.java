@@ -49,6 +49,19 @@ class RosterTest {
         assertThat(roster.named(" BEA ")).map(Account::id).contains(2);
     }
 
+    /** Another request may have begun to read before the change, and be done just before. */
+    @Test
+    void whatWasChangedHereIsKnownEvenIfAnotherReadBeforeIt() {
+        roster.all();
+        nowNs += 2_000_000_000;
+        roster.all();
+        kept.clear();
+        roster.changed();
+
+        assertThat(roster.isEmpty()).isTrue();
+        assertThat(asked).isEqualTo(3);
+    }
+
     @Test
     void whileTheStoreIsAwayWhatWasReadLastHolds() {
         roster.all();
