@@ -11,7 +11,7 @@ import org.cupbeam.green.Slope;
  * @param placesMm     from the hole's centre, in the beams' order
  * @param placeSdsMm   standard deviations
  * @param spacingSdsMm of each beam's distance from the first
- * @param toward       deceleration as putts go, mm/s²; NaN sd where no ball went so
+ * @param toward       deceleration as putts go, mm/s²; its sd 0 where no ball went so
  * @param back         likewise the other way
  * @param both         of half the sum, that is, of the green
  */
@@ -22,7 +22,7 @@ public record ArrayEstimate(int balls, List<Double> placesMm, List<Double> place
     public record Value(double is, double sd) {
         /** Half the width of the interval that holds the truth 95 times in 100. */
         public double within() {
-            return 1.96 * sd;
+            return Within.of(sd);
         }
     }
 

@@ -36,12 +36,12 @@ public final class Drawn {
 
     private String words(int beam) {
         Place place = findings.place(beam);
-        String measured = String.format(Locale.ROOT, "measured, ±%.1f", 1.96 * place.sdMm());
+        String measured = String.format(Locale.ROOT, "measured, ±%.1f", Within.of(place.sdMm()));
         if (estimate == null) {
             return measured;
         }
-        return String.format(Locale.ROOT, "±%.1f by %d rolled balls%s", 1.96 * estimate.placeSdsMm().get(beam), estimate.balls(),
-                place.known() ? String.format(Locale.ROOT, " and the measured %.1f ±%.1f", place.mm(), 1.96 * place.sdMm()) : "");
+        return String.format(Locale.ROOT, "±%.1f by %d rolled balls%s", Within.of(estimate.placeSdsMm().get(beam)), estimate.balls(),
+                place.known() ? String.format(Locale.ROOT, " and the measured %.1f ±%.1f", place.mm(), Within.of(place.sdMm())) : "");
     }
 
     private void green() {

@@ -148,7 +148,7 @@ final class Findings {
         }
         List<String> names = beamNames();
         String measured = IntStream.range(0, names.size()).filter(each -> places[each].known()).mapToObj(each -> String.format(Locale.ROOT,
-                "%s %.1f ±%.1f", names.get(each), places[each].mm(), 1.96 * places[each].sdMm())).collect(Collectors.joining(", "));
+                "%s %.1f ±%.1f", names.get(each), places[each].mm(), Within.of(places[each].sdMm()))).collect(Collectors.joining(", "));
         if (!measured.isEmpty()) {
             words.add("Measured: " + measured);
         }

@@ -93,7 +93,7 @@ public record Refit(List<String> names, List<Double> fileMm, ArrayEstimate is) {
     }
 
     private String placeFrom(int beam) {
-        return String.format(Locale.ROOT, "±%.1f; the file had %.1f", 1.96 * is.placeSdsMm().get(beam), fileMm.get(beam));
+        return String.format(Locale.ROOT, "±%.1f; the file had %.1f", Within.of(is.placeSdsMm().get(beam)), fileMm.get(beam));
     }
 
     private static double tenth(double value) {

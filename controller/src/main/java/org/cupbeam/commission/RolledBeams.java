@@ -5,8 +5,6 @@ import org.cupbeam.track.RolledBall;
 
 /** The estimate of places for whoever has balls and beams from elsewhere, such as a lane's test of its green. */
 public final class RolledBeams {
-    private static final double SDS = 1.96;
-
     private RolledBeams() {
     }
 
@@ -47,7 +45,7 @@ public final class RolledBeams {
             return new ArrayFit(balls.stream().map(ball -> new RolledBall(ball.toward, ball.crossings.stream()
                     .map(each -> new RolledBall.Crossing(each.beam, each.onNs, each.offNs)).toList())).toList(),
                     beams.stream().map(each -> Double.isNaN(each.measuredMm) ? Place.UNKNOWN
-                            : new Place(each.measuredMm, each.withinMm / SDS)).toList(),
+                            : new Place(each.measuredMm, Within.sd(each.withinMm))).toList(),
                     beams.stream().map(each -> Chord.seeing(each.chordMm)).toList()).estimate();
         } catch (ArithmeticException undetermined) {
             throw new IllegalArgumentException("these balls determine no places", undetermined);

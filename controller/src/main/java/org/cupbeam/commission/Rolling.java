@@ -90,7 +90,7 @@ final class Rolling implements Watch {
     }
 
     private static String within(double sdMm) {
-        return sdMm > 0 ? String.format(Locale.ROOT, " ±%.1f", 1.96 * sdMm) : "";
+        return sdMm > 0 ? String.format(Locale.ROOT, " ±%.1f", Within.of(sdMm)) : "";
     }
 
     /** What is still to do before the balls are enough; null where they are. */

@@ -8,7 +8,6 @@ import org.cupbeam.rig.file.Shown;
 final class Typed {
     private static final Pattern NUMBER = Pattern.compile("[-+\u2212]?\\d{1,6}(\\.\\d{1,6})?");
     private static final double USUAL_WITHIN_MM = 2;
-    private static final double SDS = 1.96;
 
     private Typed() {
     }
@@ -39,6 +38,6 @@ final class Typed {
         String[] parts = text.strip().split("\\s+", 2);
         double within = parts.length < 2 ? USUAL_WITHIN_MM
                 : number(parts[1].replace("±", ""), 0.1, 50, "how well a place was measured, in mm");
-        return new Place(number(parts[0], -20_000, 20_000, "a place in mm from the hole's centre"), within / SDS);
+        return new Place(number(parts[0], -20_000, 20_000, "a place in mm from the hole's centre"), Within.sd(within));
     }
 }

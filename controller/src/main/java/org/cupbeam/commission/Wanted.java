@@ -5,7 +5,7 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
-import java.util.regex.Pattern;
+import org.cupbeam.rig.Channel;
 import org.cupbeam.rig.Channel.Kind;
 
 /**
@@ -15,7 +15,6 @@ import org.cupbeam.rig.Channel.Kind;
  * @param name as the rig file will name it
  */
 public record Wanted(Kind kind, String name) {
-    private static final Pattern NAME = Pattern.compile("[A-Za-z0-9][A-Za-z0-9_-]{0,31}");
     private static final int MOST = 20;
     /** The usual rigs, with the beams in the order in which a putt comes to them. */
     private static final Map<String, String> RIGS = rigs();
@@ -41,7 +40,7 @@ public record Wanted(Kind kind, String name) {
             throw new IllegalArgumentException(names.size() + " sensors are more than the " + MOST + " that a board takes");
         }
         for (String name : names) {
-            if (!NAME.matcher(name).matches() || name.equals("lamp")) {
+            if (!Channel.isName(name) || name.equals("lamp")) {
                 throw new IllegalArgumentException("\"" + name + "\" is no sensor's name; give "
                         + String.join(", ", RIGS.keySet()) + ", or names of letters, digits, - and _ with commas between");
             }

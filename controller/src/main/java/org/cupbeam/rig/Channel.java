@@ -1,5 +1,7 @@
 package org.cupbeam.rig;
 
+import java.util.regex.Pattern;
+
 /**
  * One wire from a sensor.
  *
@@ -10,6 +12,7 @@ package org.cupbeam.rig;
  * @param pull   the resistor asked of the pin
  */
 public record Channel(String name, Kind kind, int gpio, Level active, Pull pull) {
+    private static final Pattern NAME = Pattern.compile("[A-Za-z0-9][A-Za-z0-9_-]{0,31}");
 
     /** What a channel's sensor is. */
     public enum Kind { CUP, STRIKE, PEDAL, BEAM }
@@ -19,4 +22,9 @@ public record Channel(String name, Kind kind, int gpio, Level active, Pull pull)
 
     /** A pin's own resistor. */
     public enum Pull { UP, DOWN, OFF }
+
+    /** Whether a trace can carry a name: up to 32 letters, digits, - and _. */
+    public static boolean isName(String name) {
+        return NAME.matcher(name).matches();
+    }
 }

@@ -8,7 +8,6 @@ import java.util.Locale;
 import java.util.Map;
 import java.util.OptionalInt;
 import java.util.Set;
-import java.util.regex.Pattern;
 import org.cupbeam.green.Hole;
 import org.cupbeam.green.Slope;
 import org.cupbeam.rig.Channel.Kind;
@@ -19,7 +18,6 @@ import org.cupbeam.rig.file.Section;
 
 /** One reading of a rig file's tables into a {@link Rig}: what each key means, its range, and what must not meet. */
 final class RigReading {
-    private static final Pattern NAME = Pattern.compile("[A-Za-z0-9][A-Za-z0-9_-]{0,31}");
     private static final Set<String> TAKEN_NAMES = Set.of("cup", "strike", "pedal", "lamp");
     private static final double SAME_POSITION_MM = 1;
     /** A ball is 42.67 mm high; a beam that grazes its top sees nothing useful. */
@@ -130,7 +128,7 @@ final class RigReading {
             table.problem("name", '"' + name + "\" is the name of another sensor", remedy);
         } else if (lineOfName.containsKey(name)) {
             table.problem("name", '"' + name + "\" is also the beam's in line " + lineOfName.get(name), remedy);
-        } else if (!NAME.matcher(name).matches()) {
+        } else if (!Channel.isName(name)) {
             table.problem("name", "a trace cannot carry this name", remedy);
         } else {
             lineOfName.put(name, table.lineOf("name"));

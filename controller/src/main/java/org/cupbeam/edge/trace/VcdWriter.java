@@ -28,7 +28,8 @@ public final class VcdWriter implements EdgeSink, Closeable, Flushable {
     /** How far the file may lag behind the edges, in their time. */
     public static final long FLUSH_NS = 400_000_000;
     private static final int UNIT_NS = 1000;
-    private static final int LINES_MAX = 32;
+    /** An edge with its time, and more. */
+    private static final int EDGE_BYTES_MAX = 32;
     private static final byte FIRST_CODE = '!';
 
     private final OutputStream out;
@@ -124,7 +125,7 @@ public final class VcdWriter implements EdgeSink, Closeable, Flushable {
     }
 
     private void makeRoom() {
-        if (buffer.length - used < LINES_MAX) {
+        if (buffer.length - used < EDGE_BYTES_MAX) {
             send();
         }
     }

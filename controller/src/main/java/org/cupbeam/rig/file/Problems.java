@@ -23,13 +23,13 @@ final class Problems {
 
     void throwIfAny() throws BadFileException {
         if (!found.isEmpty()) {
-            throw new BadFileException(found.stream()
-                    .sorted(Comparator.comparingInt(Problem::line)).limit(REPORTED_MAX).toList());
+            throw new BadFileException(found.stream().sorted(Comparator.comparingInt(Problem::line)).limit(REPORTED_MAX).toList(),
+                    Math.max(0, found.size() - REPORTED_MAX));
         }
     }
 
     /** For what leaves nothing to look at. */
     static BadFileException wholeFile(String file, String wrong, String remedy) {
-        return new BadFileException(List.of(new Problem(file, 0, "", wrong, remedy)));
+        return new BadFileException(List.of(new Problem(file, 0, "", wrong, remedy)), 0);
     }
 }
