@@ -13,6 +13,7 @@ import java.util.regex.Pattern;
 import org.assertj.core.data.Percentage;
 import org.cupbeam.event.Event;
 import org.cupbeam.event.ScoreJson;
+import org.cupbeam.studio.docs.Tables;
 import org.junit.jupiter.api.Test;
 
 /**
@@ -45,7 +46,7 @@ class ScalePaperTest {
         for (long count : new long[] {1, 10, 100, 1_000, 10_000}) {
             lines.add(row(new Studios(count, one)));
         }
-        says(String.join("\n", lines));
+        Tables.holds(PAGE, "paper", lines);
     }
 
     /** The bytes that the page counts with are those of the encoders, within a tenth. */
@@ -83,16 +84,6 @@ class ScalePaperTest {
         Matcher line = Pattern.compile("(?m)^\\| " + Pattern.quote(what) + " \\| ([0-9.,]+) \\|").matcher(page);
         assertThat(line.find()).as("docs/scale.md says: " + what).isTrue();
         return Double.parseDouble(line.group(1).replace(",", ""));
-    }
-
-    private void says(String now) throws IOException {
-        Matcher there = Pattern.compile("(?s)(<!-- table paper -->\n\n)(.*?)(\n\n<!-- end paper -->)").matcher(page);
-        assertThat(there.find()).as("a place for the table").isTrue();
-        if ("write".equals(System.getProperty("cupbeam.tables"))) {
-            Files.writeString(PAGE, page.substring(0, there.end(1)) + now + page.substring(there.start(3)));
-        } else {
-            assertThat(there.group(2)).isEqualTo(now);
-        }
     }
 
     private static Percentage within10Percent() {

@@ -12,7 +12,7 @@ import java.util.Locale;
  * <p>Arguments: {@code curve} and the seconds of each step: lanes are doubled from 25 to {@value #MOST_LANES}, and then their putts
  * a minute, until the 99th percentile from putt to board is above 250 ms or events are not stored; a line of a table for each
  * step. Or {@code kills}, the seconds and the lanes: the host is killed (signal 9) twice meanwhile, and Mosquitto once.
- * Or {@code step}, the seconds, the lanes and their putts a minute.
+ * Or {@code step}, the seconds, the lanes and their putts a minute. Last, the host's heap in MB.
  */
 public final class FleetBench {
     private static final int FIRST_LANES = 25;
@@ -30,16 +30,17 @@ public final class FleetBench {
                 Runtime.version());
         int seconds = Integer.parseInt(args[1]);
         int lanes = Integer.parseInt(args[2]);
+        int heapMb = Integer.parseInt(args[4]);
         switch (args[0]) {
-            case "kills" -> say("%s", run(lanes, PUTTS_PER_MINUTE, seconds, true));
-            case "step" -> say("%s", run(lanes, Integer.parseInt(args[3]), seconds, false));
-            case "curve" -> curve(seconds);
+            case "kills" -> say("%s", run(lanes, PUTTS_PER_MINUTE, seconds, heapMb, true));
+            case "step" -> say("%s", run(lanes, Integer.parseInt(args[3]), seconds, heapMb, false));
+            case "curve" -> curve(seconds, heapMb);
             default -> throw new IllegalArgumentException("-Dfleet=" + args[0] + ": curve, kills or step");
         }
         System.exit(0);
     }
 
-    private static void curve(int seconds) throws Exception {
+    private static void curve(int seconds, int heapMb) throws Exception {
         say("| lanes | putts a minute, each | events/s | p50 ms | p99 ms | worst ms | host, %% of a core | PostgreSQL | Mosquitto | this program | host MB "
                 + "| stored | load |");
         say("| --- | --- | --- | --- | --- | --- | --- | --- | --- | --- | --- | --- | --- |");
@@ -47,7 +48,7 @@ public final class FleetBench {
         int putts = PUTTS_PER_MINUTE;
         FleetRun.Result result;
         do {
-            result = run(lanes, putts, seconds, false);
+            result = run(lanes, putts, seconds, heapMb, false);
             say("%s", result.row());
             if (lanes < MOST_LANES) {
                 lanes *= 2;
@@ -57,9 +58,9 @@ public final class FleetBench {
         } while (result.p99Ms() <= BAR_MS && result.stored() == result.sent() && putts <= MOST_PUTTS_PER_MINUTE);
     }
 
-    private static FleetRun.Result run(int lanes, int putts, int seconds, boolean kills) throws Exception {
+    private static FleetRun.Result run(int lanes, int putts, int seconds, int heapMb, boolean kills) throws Exception {
         Path folder = Files.createTempDirectory("fleet-bench");
-        try (FleetRun run = new FleetRun(folder, lanes, putts)) {
+        try (FleetRun run = new FleetRun(folder, lanes, putts, heapMb)) {
             return run.play(seconds, kills);
         } finally {
             try (var files = Files.walk(folder)) {

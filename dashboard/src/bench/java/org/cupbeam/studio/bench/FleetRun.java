@@ -60,14 +60,16 @@ final class FleetRun implements AutoCloseable {
     private final List<FleetWire> wires = new ArrayList<>();
     private final List<OpenBoard> boards = new ArrayList<>();
     private final int port;
+    private final int heapMb;
     private final long emptyBytes;
     private Mosquitto broker;
     private HostProcess host;
     private long sent;
 
-    /** @param puttsPerMinute of each lane */
-    FleetRun(Path folder, int count, int puttsPerMinute) throws Exception {
+    /** @param puttsPerMinute of each lane; @param heapMb what the host may take */
+    FleetRun(Path folder, int count, int puttsPerMinute, int heapMb) throws Exception {
         this.folder = folder;
+        this.heapMb = heapMb;
         this.puttsPerMinute = puttsPerMinute;
         broker = new Mosquitto(0, PROMPT);
         port = Integer.parseInt(broker.uri().replaceAll(".*:", ""));
@@ -165,7 +167,7 @@ final class FleetRun implements AutoCloseable {
     }
 
     private void startHost() throws IOException {
-        host = new HostProcess(folder, broker.uri(), List.of(), List.of("--store", store));
+        host = new HostProcess(folder, broker.uri(), List.of("-Xmx" + heapMb + "m"), List.of("--store", store));
         boards.clear();
         for (FleetLane each : lanes) {
             boards.add(new OpenBoard(host.port, each.topics, each.arrivals));

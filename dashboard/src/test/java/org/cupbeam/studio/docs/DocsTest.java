@@ -64,7 +64,8 @@ class DocsTest {
                 assertThat(shown.contains("pictures/" + name)).as("a document shows %s", name).isTrue();
                 String stem = name.replace(".png", "");
                 String part = stem.replaceFirst("-(?:phone|wall|\\d+)$", "");
-                assertThat(scripts.contains("Pictures.of(\"" + stem + "\")") || scripts.contains("Pictures.of(\"" + part + "-\" +")
+                assertThat(name.endsWith(".svg") && scripts.contains("Tables.holds(Doc.ROOT.resolve(\"docs/pictures/" + name + "\")")
+                        || scripts.contains("Pictures.of(\"" + stem + "\")") || scripts.contains("Pictures.of(\"" + part + "-\" +")
                         || Pattern.compile("(?m)^ {12}" + part + ", +/").matcher(scripts).find())
                         .as("%s is made by a script", name).isTrue();
             });
