@@ -196,6 +196,13 @@ class RigFileTest {
         assertThat(RigFile.read(file).stimpFt()).isEqualTo(10);
     }
 
+    @Test
+    void listsTwentyMistakesAndSaysHowManyMoreThereAre() {
+        List<Problem> told = problems("=\n".repeat(25));
+        assertThat(told).hasSize(21).last().hasToString("rig.toml: and 5 more, listed when these are mended");
+        assertThat(problems("=\n".repeat(20))).hasSize(20).noneMatch(each -> each.wrong().contains("more"));
+    }
+
     private static String beam(String name, int gpio, String positionMm, String heightMm) {
         return "[[beam]]\nname = \"" + name + "\"\ngpio = " + gpio + "\nposition_mm = " + positionMm
                 + "\nheight_mm = " + heightMm + "\n";

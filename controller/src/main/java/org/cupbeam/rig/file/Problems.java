@@ -23,13 +23,16 @@ final class Problems {
 
     void throwIfAny() throws BadFileException {
         if (!found.isEmpty()) {
-            throw new BadFileException(found.stream().sorted(Comparator.comparingInt(Problem::line)).limit(REPORTED_MAX).toList(),
-                    Math.max(0, found.size() - REPORTED_MAX));
+            List<Problem> told = new ArrayList<>(found.stream().sorted(Comparator.comparingInt(Problem::line)).limit(REPORTED_MAX).toList());
+            if (found.size() > REPORTED_MAX) {
+                told.add(new Problem(file, 0, "", "and " + (found.size() - REPORTED_MAX) + " more, listed when these are mended", ""));
+            }
+            throw new BadFileException(told);
         }
     }
 
     /** For what leaves nothing to look at. */
     static BadFileException wholeFile(String file, String wrong, String remedy) {
-        return new BadFileException(List.of(new Problem(file, 0, "", wrong, remedy)), 0);
+        return new BadFileException(List.of(new Problem(file, 0, "", wrong, remedy)));
     }
 }
