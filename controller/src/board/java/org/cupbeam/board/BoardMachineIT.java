@@ -114,7 +114,7 @@ class BoardMachineIT {
         List<Told> expected = Told.replay(rig, drill, stretch);
         assertThat(expected).hasSize(9);
         List<Pins.Driven> driven = pins.play(stretch);
-        told(driven);
+        report.playing(driven, pins.hasty());
         listener.await("as many attempts as the replay has", 40, () -> listener.attempts().size() >= expected.size());
         TimeUnit.SECONDS.sleep(3);
 
@@ -136,24 +136,6 @@ class BoardMachineIT {
         for (int i = 0; i < told.size(); i++) {
             finishWithin(i, told.get(i), expected.get(i), perturbed);
         }
-    }
-
-    /** How the playing went: the computer may have been too busy for it. */
-    private void told(List<Pins.Driven> driven) throws IOException {
-        long lateNs = 0;
-        long servedNs = 0;
-        int unseen = 0;
-        for (int i = 0; i < driven.size(); i++) {
-            Pins.Driven each = driven.get(i);
-            lateNs = Math.max(lateNs, each.atNs() - driven.get(0).atNs() - each.edge().timeNs() + driven.get(0).edge().timeNs());
-            if (each.servedNs() == Pins.Driven.UNSEEN) {
-                unseen++;
-            } else {
-                servedNs = Math.max(servedNs, each.servedNs() - each.beforeNs());
-            }
-        }
-        report.line("%d edges played%s, at most %.2f ms late; the kernel took them within %.2f ms, %d not seen to be",
-                driven.size(), pins.hasty() ? " before all else" : "", lateNs * 1e-6, servedNs * 1e-6, unseen);
     }
 
     /** Twice as far from their middle as the farthest of the perturbed replays, and the rounding, is allowed. */

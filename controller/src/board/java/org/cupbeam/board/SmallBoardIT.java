@@ -70,7 +70,7 @@ class SmallBoardIT {
         Drill drill = DrillFile.preset("ladder");
         List<Edge> stretch = Edge.of(VcdReader.open(evening.resolve("trace.vcd"), rig), STRETCH_NS);
         List<Told> expected = Told.replay(rig, drill, stretch);
-        pins.play(stretch);
+        report.playing(pins.play(stretch), pins.hasty());
         TimeUnit.SECONDS.sleep(10);
         keeps(expected);
         report.line("after %d putts: resident %d MB, at most %d; free for others %d MB, swapped %d MB", expected.size(),
