@@ -5,6 +5,9 @@ import org.jdbi.v3.core.Handle;
 
 /** The one pen that all hosts at a database write with, a transaction each. */
 public final class Pen {
+    /** Takes it as no host: each of them notices when it writes next. */
+    public static final String TAKEN_BY_NOBODY = "UPDATE pen SET writer = '' WHERE id = 1";
+
     private final String writer = UUID.randomUUID().toString();
 
     /**

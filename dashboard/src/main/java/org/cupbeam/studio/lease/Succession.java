@@ -4,6 +4,7 @@ import java.time.Duration;
 import java.util.List;
 import java.util.concurrent.CountDownLatch;
 import java.util.concurrent.TimeUnit;
+import java.util.function.BooleanSupplier;
 import java.util.function.LongSupplier;
 import org.cupbeam.event.Source;
 import org.cupbeam.studio.ingest.Arrival;
@@ -25,6 +26,8 @@ import org.slf4j.LoggerFactory;
  *      '---------------------------------------------------------------'
  *            taken by another; or not renewed in time; or given up
  * </pre>
+ *
+ * A host whose store a newer version has brought up to date waits for ever.
  *
  * A holder that was held up and does not know yet that its time is over writes nothing: each commit is refused within the
  * database once the lease has another token.
@@ -48,6 +51,7 @@ public final class Succession implements Turns, AutoCloseable {
     private final Lease lease;
     private final EventLog log;
     private final Fenced fenced;
+    private final BooleanSupplier isOutOfDate;
     private final LongSupplier nanoTime;
     private final CountDownLatch closing = new CountDownLatch(1);
     private final Thread thread = new Thread(this::run, "succession");
@@ -56,11 +60,13 @@ public final class Succession implements Turns, AutoCloseable {
     /**
      * @param log    is asked what is kept
      * @param fenced keeps more
+     * @param isOutOfDate whether this host may keep nothing any more
      */
-    public Succession(Lease lease, EventLog log, Fenced fenced, LongSupplier nanoTime) {
+    public Succession(Lease lease, EventLog log, Fenced fenced, BooleanSupplier isOutOfDate, LongSupplier nanoTime) {
         this.lease = lease;
         this.log = log;
         this.fenced = fenced;
+        this.isOutOfDate = isOutOfDate;
         this.nanoTime = nanoTime;
     }
 
@@ -80,7 +86,9 @@ public final class Succession implements Turns, AutoCloseable {
     synchronized void step() {
         long askedNs = nanoTime.getAsLong();
         try {
-            if (turn == null) {
+            if (isOutOfDate.getAsBoolean()) {
+                leave();
+            } else if (turn == null) {
                 lease.take(TIME).ifPresent(token -> begin(token, askedNs));
             } else if (lease.renew(turn.token(), TIME)) {
                 turn = new Turn(turn.token(), goodUntil(askedNs), turn.log());
@@ -138,6 +146,15 @@ public final class Succession implements Turns, AutoCloseable {
     private void end(String why) {
         LOG.warn("this host no longer keeps what the lanes send: {}; it goes on showing it", why);
         turn = null;
+    }
+
+    /** For a host of a newer version, at once. */
+    private void leave() {
+        Turn last = turn;
+        if (last != null) {
+            end("a newer version has brought the store up to date");
+            giveUp(last.token());
+        }
     }
 
     private void giveUp(long token) {

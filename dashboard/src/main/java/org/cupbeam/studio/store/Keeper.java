@@ -49,7 +49,7 @@ public final class Keeper implements EventLog {
         return new Succession(row, this, (batch, token, time) -> writing(h -> {
             keep(h, batch);
             row.hold(h, token, time); // last, so that it is not held, nor its renewal held up, while the rest is written
-        }), System::nanoTime);
+        }), store::isOutOfDate, System::nanoTime);
     }
 
     @Override

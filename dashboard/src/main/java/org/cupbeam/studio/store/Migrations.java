@@ -6,6 +6,8 @@ import org.flywaydb.core.Flyway;
 import org.flywaydb.core.api.FlywayException;
 import org.flywaydb.core.api.MigrationInfo;
 import org.flywaydb.core.api.MigrationVersion;
+import org.flywaydb.core.api.callback.Callback;
+import org.jdbi.v3.core.Handle;
 
 /**
  * Brings a database to the schema that this version knows, from any earlier one, or from nothing. A database that a later
@@ -47,8 +49,23 @@ public final class Migrations {
         }
     }
 
+    /**
+     * Looks within a transaction whether a newer version has been at a database since it was opened.
+     *
+     * @throws StoreTrouble where one has
+     */
+    static void refuseWhatIsNewer(Database database, Handle h) {
+        int there = h.createQuery("SELECT max(CAST(version AS INTEGER)) FROM flyway_schema_history WHERE success").mapTo(Integer.class).one();
+        if (there > Integer.parseInt(LATEST)) {
+            throw new StoreTrouble("store " + database.name() + " was brought up to date by a newer version of Cupbeam while this one ran (its "
+                    + "schema is " + there + ", this version knows up to " + LATEST + "); this one writes nothing more. Stop it, and run the "
+                    + "newer version", null);
+        }
+    }
+
     private static Flyway flyway(Database database, String target) {
-        return Flyway.configure().dataSource(database.url(), null, database.passwordOrNull()).locations(WHERE).target(target)
+        Callback[] callbacks = database.isShared() ? new Callback[] {new UnderThePen()} : new Callback[0];
+        return Flyway.configure().callbacks(callbacks).dataSource(database.url(), null, database.passwordOrNull()).locations(WHERE).target(target)
                 .loggers("slf4j").connectRetries(0).group(true).cleanDisabled(true).validateMigrationNaming(true).load();
     }
 

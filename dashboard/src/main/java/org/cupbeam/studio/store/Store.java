@@ -39,6 +39,7 @@ public final class Store implements AutoCloseable {
     private long tidiedNs;
     private boolean isTidied;
     private boolean isClosed;
+    private volatile boolean isOutOfDate;
 
     private Store(Database database, LongSupplier nanoTime, Look look) {
         this.database = database;
@@ -121,8 +122,24 @@ public final class Store implements AutoCloseable {
     private <T> T changed(Handle h, Function<Handle, T> change) {
         if (database.isShared() && pen.take(h)) {
             forget();
+            refuseWhatIsNewer(h);
         }
         return change.apply(h);
+    }
+
+    /** Another has written since: perhaps one of a newer version, to whose tables this one's changes would be wrong. */
+    private void refuseWhatIsNewer(Handle h) {
+        try {
+            Migrations.refuseWhatIsNewer(database, h);
+        } catch (StoreTrouble newer) {
+            isOutOfDate = true;
+            throw newer;
+        }
+    }
+
+    /** Whether a newer version has brought the store up to date meanwhile; nothing is written to it any more then. */
+    boolean isOutOfDate() {
+        return isOutOfDate;
     }
 
     /** The same, without an answer. */

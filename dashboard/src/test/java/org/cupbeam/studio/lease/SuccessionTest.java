@@ -8,6 +8,8 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.OptionalLong;
 import java.util.Random;
+import java.util.concurrent.atomic.AtomicBoolean;
+import java.util.function.BooleanSupplier;
 import org.cupbeam.studio.ingest.Batch;
 import org.cupbeam.studio.ingest.EventLog;
 import org.cupbeam.studio.ingest.NotOurTurn;
@@ -75,12 +77,16 @@ class SuccessionTest {
     }
 
     private Succession host() {
+        return host(() -> false);
+    }
+
+    private Succession host(BooleanSupplier isOutOfDate) {
         return new Succession(new Row(), new Nothing(), (batch, mine, time) -> {
             if (mine != token) {
                 throw new NotOurTurn("token " + mine);
             }
             commits.add(mine);
-        }, () -> nowNs);
+        }, isOutOfDate, () -> nowNs);
     }
 
     @Test
@@ -174,6 +180,23 @@ class SuccessionTest {
         a.close();
         b.step();
         assertThat(b.log()).isNotNull();
+    }
+
+    @Test
+    void oneWhoseStoreIsOfANewerVersionByNowLetsTheOtherGoOnAtOnceAndForEver() {
+        AtomicBoolean isOutOfDate = new AtomicBoolean();
+        Succession older = host(isOutOfDate::get);
+        Succession newer = host();
+        untilNs = -1;
+        older.step();
+        isOutOfDate.set(true);
+        older.step();
+        assertThat(older.log()).isNull();
+        newer.step();
+        assertThat(newer.log()).isNotNull();
+        newer.close();
+        older.step();
+        assertThat(older.log()).as("the lease is free, but not for it").isNull();
     }
 
     /** The last commit of a turn is before the first of the next, whatever happens. */
