@@ -112,7 +112,8 @@ class SmallBoardIT {
         JsonNode putts = new ObjectMapper().readTree(studio.page("/api/lanes/home/lane-1/putts")).path("putts");
         List<Boolean> holed = new ArrayList<>();
         putts.forEach(each -> holed.add(0, each.path("holed").asBoolean()));
-        assertThat(holed).as("putts holed; its lane says: %s", studio.page("/api/health")).isEqualTo(expected.stream().map(each -> each.sort().startsWith("holed")).toList());
+        assertThat(holed).as("putts holed; its lane says: %s", studio.page("/api/health"))
+                .isEqualTo(expected.stream().map(each -> each.sort().startsWith("holed")).toList());
     }
 
     private static double median(List<Double> values) {

@@ -76,8 +76,9 @@ record AskedStore(Found found, List<String> journals, long attempts, long events
                 Drills.names(h, Sight.ALL), Shelf.all(h).stream().map(Shelf.Kept::id).toList(),
                 LeagueBook.all(h).stream().sorted(Comparator.comparing(each -> -each.league().weeks())).map(LeagueBook.Kept::id).toList(),
                 LocalDate.ofInstant(Instant.ofEpochMilli(now), Scenario.ZONE));
-        return new AskedStore(found, h.createQuery("SELECT j.name FROM journal j JOIN (SELECT min(id) AS id FROM journal GROUP BY lane_id) AS f ON f.id = j.id ORDER BY j.lane_id").mapTo(String.class).list(),
-                count(store, "SELECT count(*) FROM attempt"), count(store, "SELECT count(*) FROM event"));
+        List<String> journals = h.createQuery("SELECT name FROM journal WHERE id IN (SELECT min(id) FROM journal GROUP BY lane_id) "
+                + "ORDER BY lane_id").mapTo(String.class).list();
+        return new AskedStore(found, journals, count(store, "SELECT count(*) FROM attempt"), count(store, "SELECT count(*) FROM event"));
     }
 
     private static long count(Store store, String sql) {

@@ -56,6 +56,7 @@ class DocsIT {
     }
 
     private static List<Doc.Command> typed(Doc doc) {
-        return doc.name().equals("docs/technician.md") ? List.of() : doc.commands().stream().filter(each -> each.reason() == null && !each.words().startsWith("mvn ")).toList();
+        return doc.name().equals("docs/technician.md") ? List.of() : doc.commands().stream()
+                .filter(each -> each.reason() == null && !each.words().startsWith("mvn ")).toList();
     }
 }

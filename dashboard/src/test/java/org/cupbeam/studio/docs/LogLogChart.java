@@ -85,7 +85,8 @@ record LogLogChart(String title, Axis x, Axis y, double bar, List<Line> lines) {
         DoubleUnaryOperator high = this::down;
         for (Line each : lines.stream().sorted((a, b) -> Double.compare(end(b).y(), end(a).y())).toList()) {
             double at = Math.max(free, high.applyAsDouble(end(each).y()) + 4);
-            add(svg, "  <line stroke=\"%s\" stroke-width=\"2.5\"%s x1=\"%.0f\" y1=\"%.1f\" x2=\"%.0f\" y2=\"%.1f\"/>%n  <text x=\"%.0f\" y=\"%.1f\">%s</text>%n",
+            add(svg, "  <line stroke=\"%s\" stroke-width=\"2.5\"%s x1=\"%.0f\" y1=\"%.1f\" x2=\"%.0f\" y2=\"%.1f\"/>%n"
+                            + "  <text x=\"%.0f\" y=\"%.1f\">%s</text>%n",
                     each.colour(), each.style() == Style.DASHED ? " stroke-dasharray=\"7 5\"" : "", RIGHT + 10, at - 4, RIGHT + 32, at - 4,
                     RIGHT + 38, at, each.name());
             free = at + NAME_GAP;
