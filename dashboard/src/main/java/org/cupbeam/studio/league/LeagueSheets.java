@@ -4,8 +4,9 @@ import java.time.Instant;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
+import java.util.Map;
+import java.util.function.IntFunction;
 import java.util.function.Supplier;
-import java.util.stream.IntStream;
 import java.util.stream.Stream;
 import org.cupbeam.studio.store.league.Played;
 import org.cupbeam.studio.store.sheet.Sheet;
@@ -21,24 +22,26 @@ public final class LeagueSheets {
     /**
      * Rows are made while they are written: those of half a year, all at once, are more than a small host's memory.
      *
-     * @param best the best runs of each player in each week, so many as count
+     * @param begun weeks that have begun
+     * @param names of players
+     * @param best  finds the best runs of each player in a week, so many as count
      */
-    public static List<Sheet> of(Weeks weeks, List<Played> best) {
-        return List.of(new Sheet("table", columns("weeks"), rows(() -> Table.of(best).rows().stream().map(row ->
+    public static List<Sheet> of(Weeks weeks, List<Week> begun, Map<Integer, String> names, IntFunction<List<Played>> best) {
+        return List.of(new Sheet("table", columns("weeks"), rows(() -> Table.of(begun, names).rows().stream().map(row ->
                         cells(row.weeks().size(), row)))),
-                new Sheet("weeks", columns("week"), rows(() -> IntStream.rangeClosed(1, weeks.number()).boxed().flatMap(week ->
-                        inWeek(weeks, best, week)))),
+                new Sheet("weeks", columns("week"), rows(() -> begun.stream().flatMap(week -> inWeek(weeks, week, names)))),
                 new Sheet("runs", List.of("week", "player", "player_number", "studio", "lane", "run_number", "began", "stations_cleared",
-                        "attempts", "holed", "mean_miss_mm"), rows(() -> best.stream().map(each -> cells(weeks, each)))));
+                        "attempts", "holed", "mean_miss_mm"), rows(() -> begun.stream().flatMap(week -> best.apply(week.number()).stream())
+                        .map(each -> cells(weeks, each)))));
     }
 
     private static Iterable<List<Object>> rows(Supplier<Stream<List<Object>>> made) {
         return () -> made.get().iterator();
     }
 
-    private static Stream<List<Object>> inWeek(Weeks weeks, List<Played> best, int week) {
-        String name = weeks.name(week);
-        return Table.of(best, week).rows().stream().map(row -> cells(name, row));
+    private static Stream<List<Object>> inWeek(Weeks weeks, Week week, Map<Integer, String> names) {
+        String name = weeks.name(week.number());
+        return Table.of(List.of(week), names).rows().stream().map(row -> cells(name, row));
     }
 
     private static List<String> columns(String first) {

@@ -2,6 +2,7 @@ package org.cupbeam.studio.league;
 
 import java.util.ArrayList;
 import java.util.Comparator;
+import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.SortedMap;
@@ -9,6 +10,7 @@ import java.util.SortedSet;
 import java.util.TreeMap;
 import java.util.TreeSet;
 import java.util.stream.Collectors;
+import org.cupbeam.studio.league.Week.Standing;
 import org.cupbeam.studio.store.league.Played;
 
 /**
@@ -33,25 +35,28 @@ public record Table(List<Row> rows) {
         rows = List.copyOf(rows);
     }
 
+    /** @param names of players; whoever has none is not in it */
+    public static Table of(List<Week> weeks, Map<Integer, String> names) {
+        Map<Integer, SortedMap<Integer, Sum>> sums = new HashMap<>();
+        Map<Integer, SortedSet<String>> studios = new HashMap<>();
+        for (Week week : weeks) {
+            for (Standing each : week.standings()) {
+                if (names.containsKey(each.player())) {
+                    sums.computeIfAbsent(each.player(), player -> new TreeMap<>()).put(week.number(), each.sum());
+                    studios.computeIfAbsent(each.player(), player -> new TreeSet<>()).addAll(each.studios());
+                }
+            }
+        }
+        return new Table(placed(sums.entrySet().stream().map(each -> new Row(0, false, each.getKey(), names.get(each.getKey()),
+                        studios.get(each.getKey()), Sum.over(each.getValue().values()), each.getValue()))
+                .sorted(Comparator.comparing(Row::sum).thenComparing(Row::name).thenComparing(Row::player)).toList()));
+    }
+
     /** @param best the best runs of each player in each week, so many as count */
-    public static Table of(List<Played> best) {
-        Map<Integer, List<Played>> byPlayer = best.stream().collect(Collectors.groupingBy(Played::player));
-        List<Row> unplaced = byPlayer.values().stream().map(Table::row)
-                .sorted(Comparator.comparing(Row::sum).thenComparing(Row::name).thenComparing(Row::player)).toList();
-        return new Table(placed(unplaced));
-    }
-
-    /** One week of several. */
-    public static Table of(List<Played> best, int week) {
-        return of(best.stream().filter(each -> each.week() == week).toList());
-    }
-
-    private static Row row(List<Played> of) {
-        SortedMap<Integer, Sum> weeks = new TreeMap<>(of.stream().collect(Collectors.groupingBy(Played::week,
-                Collectors.collectingAndThen(Collectors.toList(), Sum::of))));
-        SortedSet<String> studios = of.stream().map(Played::studio).collect(Collectors.toCollection(TreeSet::new));
-        Played any = of.get(0);
-        return new Row(0, false, any.player(), any.name(), studios, Sum.of(of), weeks);
+    static Table of(List<Played> best) {
+        List<Week> weeks = best.stream().collect(Collectors.groupingBy(Played::week, TreeMap::new, Collectors.toList())).entrySet().stream()
+                .map(each -> Week.of(each.getKey(), each.getValue())).toList();
+        return of(weeks, best.stream().collect(Collectors.toMap(Played::player, Played::name, (one, same) -> one)));
     }
 
     private static List<Row> placed(List<Row> sorted) {

@@ -3,6 +3,7 @@ package org.cupbeam.studio.store;
 import java.util.Optional;
 import org.cupbeam.event.Data;
 import org.cupbeam.studio.store.sums.PuttSums;
+import org.cupbeam.studio.store.sums.RunDays;
 import org.jdbi.v3.core.Handle;
 
 /** Marks what no longer counts. The rows stay, and so does who said so. */
@@ -59,6 +60,7 @@ final class Corrections {
      * told of, stays.
      */
     private static void open(Handle h, Context at, int run, long ofSequence) {
+        RunDays.changed(h, "id = ? OR duel_id = (SELECT duel_id FROM run WHERE id = ?)", run, run);
         h.execute("UPDATE run SET ended_sequence = NULL, ended_ms = NULL, ended_by = NULL, stations_cleared = NULL, "
                 + "attempts = NULL, holed = NULL, mean_miss_mm = NULL WHERE journal_id = ? AND ended_sequence > ? "
                 + "AND ended_sequence < ? AND (id = ? OR duel_id = (SELECT duel_id FROM run WHERE id = ?))", at.journal(),

@@ -12,6 +12,7 @@ import org.cupbeam.event.Data;
 import org.cupbeam.event.Source;
 import org.cupbeam.event.Tags;
 import org.cupbeam.studio.store.sums.PuttSums;
+import org.cupbeam.studio.store.sums.RunDays;
 import org.cupbeam.studio.store.sums.RunSums;
 import org.cupbeam.studio.store.sums.Whose;
 import org.jdbi.v3.core.Handle;
@@ -72,6 +73,7 @@ public final class LateEntries {
                             + "holed = ?, mean_miss_mm = ? WHERE journal_id = ? AND name = ?", ended.sequence(), ended.atMs(),
                     Rows.word(ended.as().endedBy()), ended.as().stationsCleared(), ended.as().attempts(),
                     ended.as().holed(), Rows.orNull(ended.as().meanMissMm()), journal, of.run());
+            RunDays.changed(h, "journal_id = ? AND name = ?", journal, of.run());
         }
         if (ended != null && Boolean.TRUE.equals(ended.won())) {
             h.execute("UPDATE duel SET ended_sequence = ?, ended_ms = ?, winner_id = (SELECT player_id FROM run "

@@ -7,6 +7,7 @@ import java.util.Optional;
 import java.util.OptionalInt;
 import org.cupbeam.event.Data;
 import org.cupbeam.event.Play;
+import org.cupbeam.studio.store.sums.RunDays;
 import org.cupbeam.studio.store.sums.RunSums;
 import org.jdbi.v3.core.Handle;
 
@@ -57,7 +58,11 @@ final class Plays {
                         + "holed = ?, mean_miss_mm = ? WHERE id = ? AND (ended_sequence IS NULL OR ended_sequence < ?)", at.sequence(), at.atMs(),
                 Rows.word(run.endedBy()), run.stationsCleared(), run.attempts(), run.holed(),
                 Rows.orNull(run.meanMissMm()), id, at.sequence());
-        return changed == 0 ? OptionalInt.empty() : OptionalInt.of(id);
+        if (changed == 0) {
+            return OptionalInt.empty();
+        }
+        RunDays.changed(h, "id = ?", id);
+        return OptionalInt.of(id);
     }
 
     /** A winner that an import told of stays. @return the duel's runs */

@@ -12,6 +12,7 @@ import org.cupbeam.event.DrillJson;
 import org.cupbeam.event.EventJson;
 import org.cupbeam.studio.store.Amendments.Target;
 import org.cupbeam.studio.store.Amendments.What;
+import org.cupbeam.studio.store.sums.RunDays;
 import org.jdbi.v3.core.Handle;
 
 /**
@@ -62,6 +63,7 @@ final class Rescoring {
                 .orElse(was.endedBy()));
         h.execute("UPDATE run SET stations_cleared = ?, attempts = ?, holed = ?, mean_miss_mm = ?, ended_by = ? WHERE id = ?",
                 now.cleared(), now.attempts(), now.holed(), now.meanMissMm(), endedBy, run);
+        RunDays.changed(h, "id = ?", run);
         if (was.duel() != null) {
             decide(was.duel());
         }

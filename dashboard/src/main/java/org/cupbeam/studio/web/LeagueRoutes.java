@@ -13,18 +13,18 @@ import java.util.function.Supplier;
 import org.cupbeam.drill.Drill;
 import org.cupbeam.drill.DrillFile;
 import org.cupbeam.event.DrillJson;
-import org.cupbeam.studio.league.LeagueSheets;
 import org.cupbeam.studio.league.Weeks;
 import org.cupbeam.studio.store.Shelf;
 import org.cupbeam.studio.store.Store;
 import org.cupbeam.studio.store.league.LeagueBook;
 import org.cupbeam.studio.store.league.LeagueBook.Kept;
 import org.cupbeam.studio.store.league.Played;
+import org.cupbeam.studio.store.sheet.Sheet;
 import org.cupbeam.studio.usage.StudioTime;
 import org.jdbi.v3.core.Handle;
 
 /**
- * Leagues: opened, changed, and their tables, worked out of the record each time. Whoever looks after some studios sees, and
+ * Leagues: opened, changed, and their tables, worked out of the record. Whoever looks after some studios sees, and
  * opens, those that are over studios of theirs alone.
  */
 final class LeagueRoutes implements Routes {
@@ -101,8 +101,8 @@ final class LeagueRoutes implements Routes {
     private void export(Context ctx) {
         Kept kept = store.read(h -> kept(h, ctx));
         Weeks weeks = Weeks.of(kept.league());
-        List<Played> best = store.read(h -> Played.in(h, kept.league(), weeks.begun(clock.millis())));
-        Download.send(ctx, "league-" + kept.id() + "-" + kept.league().name(), LeagueSheets.of(weeks, best));
+        List<Sheet> sheets = store.read(h -> said.sheets(h, kept, week -> store.read(other -> Played.in(other, kept.league(), weeks.span(week)))));
+        Download.send(ctx, "league-" + kept.id() + "-" + kept.league().name(), sheets);
     }
 
     private void change(Context ctx) {

@@ -3,7 +3,11 @@ package org.cupbeam.studio.web;
 import com.fasterxml.jackson.annotation.JsonRawValue;
 import java.time.Clock;
 import java.util.List;
+import java.util.Map;
 import java.util.Set;
+import java.util.concurrent.atomic.AtomicReference;
+import java.util.function.IntFunction;
+import java.util.stream.Collectors;
 import java.util.stream.IntStream;
 import org.cupbeam.drill.Worded;
 import org.cupbeam.event.DrillJson;
@@ -11,13 +15,19 @@ import org.cupbeam.event.Health;
 import org.cupbeam.event.Stamp;
 import org.cupbeam.event.Topics;
 import org.cupbeam.studio.league.Heard;
+import org.cupbeam.studio.league.LeagueSheets;
+import org.cupbeam.studio.league.Remembered;
 import org.cupbeam.studio.league.Sum;
 import org.cupbeam.studio.league.Table;
+import org.cupbeam.studio.league.Week;
 import org.cupbeam.studio.league.Weeks;
+import org.cupbeam.studio.store.league.Called;
 import org.cupbeam.studio.store.league.LaneHeard;
 import org.cupbeam.studio.store.league.League;
 import org.cupbeam.studio.store.league.LeagueBook.Kept;
 import org.cupbeam.studio.store.league.Played;
+import org.cupbeam.studio.store.sheet.Sheet;
+import org.cupbeam.studio.store.sums.RunDays;
 import org.jdbi.v3.core.Handle;
 
 /** A league as its page reads it: the table over all weeks, one week's, and which studios that week has yet to hear. */
@@ -28,11 +38,11 @@ final class LeagueSaid {
 
     /** A league's heading. @param now the week that goes on; 0 before the first, one more than there are after the last */
     record Head(int id, int version, String name, @JsonRawValue String drill, String breaks, String slope, String zone,
-                List<Week> weeks, int now, int runs, Set<String> studios, String changedBy, long changedMs) {
+                List<WeekSaid> weeks, int now, int runs, Set<String> studios, String changedBy, long changedMs) {
     }
 
     /** @param from its Monday, {@code to} its Sunday */
-    record Week(int number, String name, String from, String to) {
+    record WeekSaid(int number, String name, String from, String to) {
     }
 
     /** @param missMm null where a run's misses have no finish */
@@ -62,6 +72,7 @@ final class LeagueSaid {
     record Whole(Head league, int players, List<Row> rows, OneWeek week) {
     }
 
+    private final Remembered remembered = new Remembered();
     private final LiveLanes lanes;
     private final Clock clock;
 
@@ -75,7 +86,7 @@ final class LeagueSaid {
         Weeks weeks = Weeks.of(league);
         return new Head(kept.id(), kept.version(), league.name(), DrillJson.text(league.drill()), word(league.tags().breaks()),
                 word(league.tags().slope()), league.zone().getId(), IntStream.rangeClosed(1, league.weeks()).mapToObj(each ->
-                new Week(each, weeks.name(each), weeks.monday(each).toString(), weeks.monday(each).plusDays(6).toString())).toList(),
+                new WeekSaid(each, weeks.name(each), weeks.monday(each).toString(), weeks.monday(each).plusDays(6).toString())).toList(),
                 weeks.at(clock.millis()), league.runs(), league.inOrder(), kept.changedBy(), kept.changedMs());
     }
 
@@ -85,12 +96,40 @@ final class LeagueSaid {
         long nowMs = clock.millis();
         int begun = Math.min(weeks.at(nowMs), weeks.number());
         int week = week(weeks, weekOrNull, begun);
-        List<Played> best = Played.in(h, kept.league(), weeks.begun(nowMs));
-        Table all = Table.of(best);
-        List<Played> ofWeek = best.stream().filter(each -> each.week() == week).toList();
-        return new Whole(head(kept), all.rows().size(), rows(all, begun, List.of()),
-                week == 0 ? null : new OneWeek(week, Table.of(best, week).rows().size(), rows(Table.of(best, week), 0, ofWeek),
-                        weeks.toMs(week) > nowMs ? null : heard(h, kept.league(), weeks, week)));
+        AtomicReference<List<Played>> ofWeek = new AtomicReference<>();
+        List<Week> all = remembered.weeks(kept, weeks.begun(nowMs), days(h, weeks), span -> {
+            List<Played> best = Played.in(h, kept.league(), span);
+            ofWeek.compareAndSet(null, span.number() == week ? best : null);
+            return best;
+        });
+        if (ofWeek.get() == null) {
+            ofWeek.set(week == 0 || week > begun ? List.of() : Played.in(h, kept.league(), weeks.span(week)));
+        }
+        Map<Integer, String> names = names(h, all);
+        Table overAll = Table.of(all, names);
+        return new Whole(head(kept), overAll.rows().size(), rows(overAll, begun, List.of()), week == 0 ? null : oneWeek(week,
+                Table.of(all.stream().filter(each -> each.number() == week).toList(), names), ofWeek.get(),
+                weeks.toMs(week) > nowMs ? null : heard(h, kept.league(), weeks, week)));
+    }
+
+    /** For other programs. @param best finds the best runs of each player in a week */
+    List<Sheet> sheets(Handle h, Kept kept, IntFunction<List<Played>> best) {
+        Weeks weeks = Weeks.of(kept.league());
+        List<Week> begun = remembered.weeks(kept, weeks.begun(clock.millis()), days(h, weeks), span ->
+                Played.in(h, kept.league(), span));
+        return LeagueSheets.of(weeks, begun, names(h, begun), best);
+    }
+
+    private static RunDays days(Handle h, Weeks weeks) {
+        return RunDays.between(h, weeks.fromMs(1), weeks.toMs(weeks.number()));
+    }
+
+    private static OneWeek oneWeek(int number, Table table, List<Played> played, HeardSaid heard) {
+        return new OneWeek(number, table.rows().size(), rows(table, 0, played), heard);
+    }
+
+    private static Map<Integer, String> names(Handle h, List<Week> weeks) {
+        return Called.of(h, weeks.stream().flatMap(each -> each.standings().stream()).map(Week.Standing::player).collect(Collectors.toSet()));
     }
 
     private static int week(Weeks weeks, String nameOrNull, int otherwise) {
@@ -102,11 +141,12 @@ final class LeagueSaid {
     }
 
     private static List<Row> rows(Table table, int begun, List<Played> played) {
+        Map<Integer, List<Run>> byPlayer = played.stream().collect(Collectors.groupingBy(Played::player, Collectors.mapping(each ->
+                new Run(each.run(), each.studio(), each.lane(), each.atMs(), each.ofSoMany()), Collectors.toList())));
         return table.rows().stream().limit(MOST_ROWS).map(row -> new Row(row.place(), row.shared(), row.player(), row.name(),
                 row.studios(), Figures.of(row.sum()), IntStream.rangeClosed(1, begun).mapToObj(each -> row.weeks().containsKey(each)
                 ? (Integer) row.weeks().get(each).cleared() : null).toList(),
-                played.stream().filter(each -> each.player() == row.player()).map(each -> new Run(each.run(), each.studio(),
-                        each.lane(), each.atMs(), each.ofSoMany())).toList())).toList();
+                byPlayer.getOrDefault(row.player(), List.of()))).toList();
     }
 
     private HeardSaid heard(Handle h, League league, Weeks weeks, int week) {

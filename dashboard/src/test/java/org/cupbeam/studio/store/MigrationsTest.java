@@ -36,7 +36,8 @@ class MigrationsTest {
             Map.entry("V15__staff_by_name.sql", "fe31f9b3f8d5dbeb5eb924ad588a7d8cff1967d40b83868c1913c4c9b01db481"),
             Map.entry("V16__studios_apart.sql", "12be2276c301526c4237291ba714718f956b15f2ea55889e43914ac6fa700e6c"),
             Map.entry("V17__mended_stores.sql", "4a5592844c9a2b5680a472fef5528b1021f28b79cb11b095e2f989b03798bb13"),
-            Map.entry("V18__sums.sql", "a859d2114663ba392d7c475c86158c44a3df7bc31dc8435e4f5727da3d25ec28"));
+            Map.entry("V18__sums.sql", "a859d2114663ba392d7c475c86158c44a3df7bc31dc8435e4f5727da3d25ec28"),
+            Map.entry("V19__weeks_of_runs.sql", "efbda6d23af6840b9911654d4a17e122753bffac2654a10653b363056c92ab85"));
 
     @Test
     void theNewestIsTheOneThatThisVersionSaysItKnows() {

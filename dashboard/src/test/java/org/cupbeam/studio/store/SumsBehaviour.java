@@ -2,15 +2,30 @@ package org.cupbeam.studio.store;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
+import java.time.LocalDate;
+import java.time.ZoneId;
 import java.util.ArrayList;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Random;
+import java.util.Set;
+import java.util.stream.Collectors;
+import org.cupbeam.event.Tags;
 import org.cupbeam.studio.ingest.Batch;
 import org.cupbeam.studio.ScriptedLane;
+import org.cupbeam.studio.league.Remembered;
+import org.cupbeam.studio.league.Table;
+import org.cupbeam.studio.league.Week;
+import org.cupbeam.studio.league.Weeks;
+import org.cupbeam.studio.store.league.Called;
+import org.cupbeam.studio.store.league.League;
+import org.cupbeam.studio.store.league.LeagueBook;
+import org.cupbeam.studio.store.league.Played;
+import org.cupbeam.studio.store.league.Span;
 import org.cupbeam.studio.store.logbook.PlayerRow;
 import org.cupbeam.studio.store.logbook.Players;
+import org.cupbeam.studio.store.sums.RunDays;
 import org.cupbeam.studio.store.sums.Sum;
 import org.cupbeam.studio.store.upkeep.Rebuilt;
 import org.jdbi.v3.core.Handle;
@@ -28,12 +43,14 @@ abstract class SumsBehaviour extends StoreFixture {
             List<String> story = new ArrayList<>(List.of("seed " + seed));
             try (Store here = Store.open(database()); Store other = Store.open(database())) {
                 Turmoil turmoil = new Turmoil(random, here, other);
+                Remembered remembered = new Remembered();
                 for (int i = 0; i < DEEDS; i++) {
                     story.add(turmoil.next());
                     if (i % 8 == 7 || i > DEEDS - 10) {
                         here.read(h -> {
                             holds(h, story);
                             asksTheSame(h, random, story);
+                            leaguesAreTheSame(h, remembered, story);
                             return null;
                         });
                     }
@@ -143,6 +160,19 @@ abstract class SumsBehaviour extends StoreFixture {
         assertThat(RecentPlayers.of(h, Sight.ALL, 4)).as("names after %s", story).isEqualTo(h.createQuery("SELECT name FROM (SELECT p.name, "
                 + "coalesce((SELECT max(r.started_ms) FROM run r WHERE r.player_id = p.id), p.created_ms) AS seen_ms FROM player p "
                 + "WHERE p.name IS NOT NULL) AS seen ORDER BY seen_ms DESC, name LIMIT 4").mapTo(String.class).list());
+    }
+
+    /** What is remembered of weeks, and what their runs come to now. */
+    private static void leaguesAreTheSame(Handle h, Remembered remembered, List<String> story) {
+        League league = new League("Autumn", ScriptedLane.LADDER, Tags.NONE, ZoneId.of("Europe/Berlin"), LocalDate.of(2026, 11, 23), 8, 2, Set.of());
+        Weeks weeks = Weeks.of(league);
+        List<Span> spans = weeks.begun(weeks.toMs(8));
+        List<Week> all = remembered.weeks(new LeagueBook.Kept(1, league, 1, "Kim", 0), spans, RunDays.between(h, weeks.fromMs(1), weeks.toMs(8)),
+                span -> Played.in(h, league, span));
+        List<Played> best = spans.stream().flatMap(span -> Played.in(h, league, span).stream()).toList();
+        Map<Integer, String> names = Called.of(h, best.stream().map(Played::player).collect(Collectors.toSet()));
+        assertThat(Table.of(all, names)).as("league after %s", story).isEqualTo(Table.of(spans.stream().map(span -> Week.of(span.number(),
+                best.stream().filter(each -> each.week() == span.number()).toList())).toList(), names));
     }
 
     private static Visitors visitors(Handle h, String lane, long from, long to) {

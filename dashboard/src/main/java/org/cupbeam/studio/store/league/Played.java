@@ -3,7 +3,6 @@ package org.cupbeam.studio.store.league;
 import java.util.ArrayList;
 import java.util.Collection;
 import java.util.Comparator;
-import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.TreeMap;
@@ -37,30 +36,23 @@ public record Played(int week, int player, String name, int run, String studio, 
     private static final Comparator<Run> BETTER_FIRST = Comparator.comparing(Run::score).thenComparing(Run::atMs).thenComparing(Run::id);
 
     /**
-     * The best runs of each player in each week, so many as count, by the drill's order of better; of runs that are level the
-     * earlier one. A run is of the week in which it began. A week at a time, so that no more is held than that week's runs and
-     * what counts; the best are picked here, since that is several times as fast as window functions on SQLite.
+     * The best runs of each player in a week, so many as count, by the drill's order of better; of runs that are level the
+     * earlier one. A run is of the week in which it began. The best are picked here, since that is several times as fast as window
+     * functions on SQLite.
      */
-    public static List<Played> in(Handle h, League league, List<Span> weeks) {
+    public static List<Played> in(Handle h, League league, Span week) {
         String rules = rules(DrillJson.text(league.drill()));
         String drills = h.select("SELECT id FROM drill WHERE substr(terms, length(terms) - ? + 1) = ? ORDER BY id", rules.length(), rules)
                 .mapTo(Integer.class).stream().map(String::valueOf).collect(Collectors.joining(", "));
-        if (weeks.isEmpty() || drills.isEmpty()) {
+        if (drills.isEmpty()) {
             return List.of();
         }
         Map<Integer, LaneName> lanes = LaneName.all(h, Sight.ALL).stream().collect(Collectors.toMap(LaneName::id, Function.identity()));
-        Map<Integer, String> names = new HashMap<>();
-        h.select("SELECT id, name FROM player WHERE name IS NOT NULL AND id IN (SELECT player_id FROM run WHERE drill_id IN (" + drills
-                + ") AND started_ms >= ? AND started_ms < ?)", weeks.get(0).fromMs(), weeks.get(weeks.size() - 1).toMs())
-                .map((row, ctx) -> names.put(row.getInt(1), row.getString(2))).list();
-        return weeks.stream().flatMap(week -> byPlayer(runs(h, league, drills, week), names, lanes).values().stream().flatMap(of ->
-                best(of, league.runs()).map(run -> played(week, run, names.get(run.player()), lanes.get(run.lane()), of.size())))).toList();
-    }
-
-    /** Of those who have a name; a lane that came up just now is there the next time. */
-    private static Map<Integer, List<Run>> byPlayer(List<Run> runs, Map<Integer, String> names, Map<Integer, LaneName> lanes) {
-        return runs.stream().filter(each -> names.containsKey(each.player()) && lanes.containsKey(each.lane()))
-                .collect(Collectors.groupingBy(Run::player, TreeMap::new, Collectors.toList()));
+        Map<Integer, List<Run>> byPlayer = runs(h, league, drills, week).stream().filter(each -> lanes.containsKey(each.lane()))
+                .collect(Collectors.groupingBy(Run::player, TreeMap::new, Collectors.toList())); // a lane that came up just now: the next time
+        Map<Integer, String> names = Called.of(h, byPlayer.keySet());
+        return byPlayer.entrySet().stream().filter(each -> names.containsKey(each.getKey())).flatMap(each -> best(each.getValue(), league.runs())
+                .map(run -> played(week, run, names.get(run.player()), lanes.get(run.lane()), each.getValue().size()))).toList();
     }
 
     private static Stream<Run> best(Collection<Run> ofOne, int counting) {

@@ -46,7 +46,9 @@ public final class RunSums {
         Map<Key, Integer> more = new HashMap<>();
         Set<Integer> players = new TreeSet<>();
         count(h, -1, which, values, more, players);
+        RunDays.changed(h, which, values);
         change.run();
+        RunDays.changed(h, which, values);
         count(h, 1, which, values, more, players);
         more.values().removeIf(runs -> runs == 0);
         add(h, more);

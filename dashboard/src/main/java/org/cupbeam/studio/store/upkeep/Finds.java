@@ -25,7 +25,7 @@ import org.jdbi.v3.core.Handle;
  */
 final class Finds {
     /** Made anew from the others, or of no use in another file. */
-    private static final Set<String> NOT_LOOKED_FOR = Set.of("event", "lane_quarter", "boot", "ingest_lease", "pen", "flyway_schema_history");
+    private static final Set<String> NOT_LOOKED_FOR = Set.of("event", "lane_quarter", "boot", "ingest_lease", "pen", "run_day", "flyway_schema_history");
     private static final String EVENT = """
             CREATE TABLE event (studio TEXT, lane TEXT, journal TEXT, sequence INTEGER, envelope TEXT, received_ms INTEGER,
                 old_journal INTEGER, proven INTEGER, carved INTEGER, PRIMARY KEY (studio, lane, journal, sequence)) WITHOUT ROWID
