@@ -11,6 +11,7 @@ import org.cupbeam.event.Stamp;
 import org.cupbeam.event.Topics;
 import org.cupbeam.studio.ScriptedLane;
 import org.eclipse.paho.client.mqttv3.MqttClient;
+import org.eclipse.paho.client.mqttv3.MqttConnectOptions;
 import org.eclipse.paho.client.mqttv3.MqttException;
 import org.eclipse.paho.client.mqttv3.persist.MemoryPersistence;
 
@@ -21,7 +22,9 @@ final class LanesHeard {
 
     static void at(String brokerUri, AskedStore store) throws MqttException {
         MqttClient client = new MqttClient(brokerUri, "lanes", new MemoryPersistence());
-        client.connect();
+        MqttConnectOptions options = new MqttConnectOptions();
+        options.setMaxInflight(1_000); // Paho counts what is acknowledged as under way for a moment longer
+        client.connect(options);
         for (int i = 0; i < store.found().lanes().size(); i++) {
             Topics topics = new Topics(store.found().studio(), store.found().lanes().get(i));
             client.publish(topics.score(), ScoreJson.encode(score(topics)), 1, true);

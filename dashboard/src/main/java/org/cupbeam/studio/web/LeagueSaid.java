@@ -2,10 +2,10 @@ package org.cupbeam.studio.web;
 
 import com.fasterxml.jackson.annotation.JsonRawValue;
 import java.time.Clock;
+import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Set;
-import java.util.concurrent.atomic.AtomicReference;
 import java.util.function.IntFunction;
 import java.util.stream.Collectors;
 import java.util.stream.IntStream;
@@ -96,19 +96,20 @@ final class LeagueSaid {
         long nowMs = clock.millis();
         int begun = Math.min(weeks.at(nowMs), weeks.number());
         int week = week(weeks, weekOrNull, begun);
-        AtomicReference<List<Played>> ofWeek = new AtomicReference<>();
+        Map<Integer, List<Played>> runByRun = new HashMap<>(); // of the week that is shown so, which may have been read for its sums
         List<Week> all = remembered.weeks(kept, weeks.begun(nowMs), days(h, weeks), span -> {
             List<Played> best = Played.in(h, kept.league(), span);
-            ofWeek.compareAndSet(null, span.number() == week ? best : null);
+            if (span.number() == week) {
+                runByRun.put(week, best);
+            }
             return best;
         });
-        if (ofWeek.get() == null) {
-            ofWeek.set(week == 0 || week > begun ? List.of() : Played.in(h, kept.league(), weeks.span(week)));
-        }
+        List<Played> ofWeek = week == 0 || week > begun ? List.of() : runByRun.computeIfAbsent(week, number ->
+                Played.in(h, kept.league(), weeks.span(number)));
         Map<Integer, String> names = names(h, all);
         Table overAll = Table.of(all, names);
         return new Whole(head(kept), overAll.rows().size(), rows(overAll, begun, List.of()), week == 0 ? null : oneWeek(week,
-                Table.of(all.stream().filter(each -> each.number() == week).toList(), names), ofWeek.get(),
+                Table.of(all.stream().filter(each -> each.number() == week).toList(), names), ofWeek,
                 weeks.toMs(week) > nowMs ? null : heard(h, kept.league(), weeks, week)));
     }
 
