@@ -37,7 +37,8 @@ class MigrationsTest {
             Map.entry("V16__studios_apart.sql", "12be2276c301526c4237291ba714718f956b15f2ea55889e43914ac6fa700e6c"),
             Map.entry("V17__mended_stores.sql", "4a5592844c9a2b5680a472fef5528b1021f28b79cb11b095e2f989b03798bb13"),
             Map.entry("V18__sums.sql", "a859d2114663ba392d7c475c86158c44a3df7bc31dc8435e4f5727da3d25ec28"),
-            Map.entry("V19__weeks_of_runs.sql", "efbda6d23af6840b9911654d4a17e122753bffac2654a10653b363056c92ab85"));
+            Map.entry("V19__weeks_of_runs.sql", "efbda6d23af6840b9911654d4a17e122753bffac2654a10653b363056c92ab85"),
+            Map.entry("V20__changes_in_order.sql", "aaae5a373ec078dee30cc6429597a9d1535e85f3745fabaa698f30afcd3c0d6f"));
 
     @Test
     void theNewestIsTheOneThatThisVersionSaysItKnows() {

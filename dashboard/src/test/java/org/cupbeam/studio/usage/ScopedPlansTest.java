@@ -27,6 +27,7 @@ import org.cupbeam.studio.store.Scope;
 import org.cupbeam.studio.store.Sight;
 import org.cupbeam.studio.store.Store;
 import org.cupbeam.studio.store.logbook.Attempts;
+import org.cupbeam.studio.store.logbook.Cursor;
 import org.cupbeam.studio.store.logbook.Drills;
 import org.cupbeam.studio.store.logbook.LogFilter;
 import org.cupbeam.studio.store.logbook.Notes;
@@ -68,6 +69,20 @@ class ScopedPlansTest {
                     .as("one that does would be seen").anyMatch(line -> READS_ALL.matcher(line).matches());
         }
         assertThat(wrong).isEmpty();
+    }
+
+    @Test
+    void aPageOfWhatWasPutRightIsReadInItsOrderAndNotSorted() {
+        Database database = Database.file(folder.resolve("studio.db"));
+        try (Store store = Store.open(database)) {
+            Seed.fill(store, END, 20, new Size(2, 3, 4, 3));
+            List<String> sight = plans(store, (h, scoped) -> { });
+            for (Cursor after : new Cursor[] {null, Cursor.parse(END.toEpochMilli() + "_1_5")}) {
+                List<String> all = plans(store, (h, scoped) -> Trail.page(h, Sight.ALL, after, 50));
+                assertThat(all.subList(sight.size(), all.size())).anyMatch(line -> line.contains("correction_at"))
+                        .noneMatch(line -> line.contains("TEMP B-TREE"));
+            }
+        }
     }
 
     private static Map<String, BiConsumer<Handle, Sight>> questions() {

@@ -26,7 +26,6 @@ public final class Trail {
         int size = Page.bounded(limit);
         Where lane = new Where();
         Where here = new Where();
-        lane.and("c.at_ms <= ?", Long.MAX_VALUE); // or SQLite sorts all there are
         if (!sight.isAll()) {
             lane.and("c.journal_id IN (SELECT j.id FROM journal j WHERE " + sight.lane("j.lane_id") + ")");
             here.and(sight.amendment());
