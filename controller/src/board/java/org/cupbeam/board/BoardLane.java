@@ -40,6 +40,11 @@ final class BoardLane {
         return machine.run("kill -TERM $P; wait $P", 60).status();
     }
 
+    /** Its journal, and with it the run that went on; to be done while it does not run. */
+    void forget() throws IOException, InterruptedException {
+        machine.run("rm -rf /data/*", 10);
+    }
+
     void freeze() throws IOException, InterruptedException {
         machine.run("kill -STOP $P", 10);
     }
@@ -50,6 +55,7 @@ final class BoardLane {
 
     /** Plays edges while {@code record} runs, and gives what it wrote: the kernel's stamps. */
     List<Edge> record(Rig rig, Recorded played) throws IOException, InterruptedException {
+        machine.run("rm -f /tmp/recorded.vcd /tmp/log", 10); // of the time before
         machine.run(JAVA + "record --rig rig.toml /tmp/recorded.vcd" + APART, 10);
         for (int i = 0; machine.run("grep -q 'recording to' /tmp/log", 10).status() != 0; i++) {
             assertThat(i).as("tries until the lines are open").isLessThan(START_WITHIN_S);

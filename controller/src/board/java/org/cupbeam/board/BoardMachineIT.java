@@ -20,6 +20,7 @@ import org.cupbeam.event.Score;
 import org.cupbeam.event.Topics;
 import org.cupbeam.rig.Rig;
 import org.junit.jupiter.api.AfterAll;
+import org.junit.jupiter.api.Assumptions;
 import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.api.MethodOrderer;
 import org.junit.jupiter.api.Order;
@@ -39,6 +40,8 @@ class BoardMachineIT {
     /** Nine putts, one past the limit. Closer than 10 ms are a few bounces in the cup alone, which change no attempt. */
     private static final long STRETCH_NS = 97_000_000_000L;
     private static final int PERTURBED = 200;
+    /** How often something is played until this computer has not stood still at any edge of it. */
+    private static final int TIMES = 4;
     private static final int PAST_1 = 3;
     private static final int PAST_2 = 4;
     private static final long MS = 1_000_000;
@@ -96,10 +99,15 @@ class BoardMachineIT {
     @Order(1)
     void theKernelStampsEveryEdgeThatIsDriven() throws Exception {
         List<Pins.Driven> driven = new ArrayList<>();
-        List<Edge> stamped = lane.record(rig, () -> {
-            pins.play(Edge.wave(PAST_1, 2, 50 * MS)); // the first may be a millisecond off
-            driven.addAll(pins.play(Edge.wave(PAST_2, 200, 20 * MS)));
-        }).stream().filter(edge -> edge.channel() == PAST_2).toList();
+        List<Edge> stamped = List.of();
+        for (int times = 0; times == 0 || times < TIMES && pins.haltedNs() > 0; times++) {
+            driven.clear();
+            stamped = lane.record(rig, () -> {
+                pins.play(Edge.wave(PAST_1, 2, 50 * MS)); // the first may be a millisecond off
+                driven.addAll(pins.play(Edge.wave(PAST_2, 200, 20 * MS)));
+            }).stream().filter(edge -> edge.channel() == PAST_2).toList();
+        }
+        undisturbed();
 
         assertThat(stamped).hasSameSizeAs(driven);
         jitter = new Jitter(driven, stamped);
@@ -113,8 +121,18 @@ class BoardMachineIT {
         report.line("lane online %.1f s after its start", lane.start(broker.port(), listener));
         List<Told> expected = Told.replay(rig, drill, stretch);
         assertThat(expected).hasSize(9);
+        Assumptions.assumeTrue(jitter != null, "how late the kernel's stamps are is not known");
         List<Pins.Driven> driven = pins.play(stretch);
-        report.playing(driven, pins.hasty());
+        report.playing(driven, pins);
+        for (int times = 1; times < TIMES && pins.haltedNs() > 0; times++) {
+            lane.terminate();
+            lane.forget();
+            listener.forget();
+            lane.start(broker.port(), listener);
+            driven = pins.play(stretch);
+            report.playing(driven, pins);
+        }
+        undisturbed();
         listener.await("as many attempts as the replay has", 40, () -> listener.attempts().size() >= expected.size());
         TimeUnit.SECONDS.sleep(3);
 
@@ -138,6 +156,12 @@ class BoardMachineIT {
         }
     }
 
+    /** Where this computer itself stood still at an edge, each time, nothing of the board is shown. */
+    private void undisturbed() {
+        Assumptions.assumeTrue(pins.haltedNs() == 0, () -> "this computer or the emulator was held up for " + pins.haltedNs() / MS
+                + " ms at an edge: try again, or on a computer that is not virtual");
+    }
+
     /** Twice as far from their middle as the farthest of the perturbed replays, and the rounding, is allowed. */
     private void finishWithin(int i, Told told, Told expected, List<List<Told>> perturbed) throws IOException {
         if (Double.isNaN(expected.finishMm())) {
@@ -156,6 +180,7 @@ class BoardMachineIT {
     @Order(3)
     void terminatedInMidRunItEndsCleanlyAndComesBackAsItWas() throws Exception {
         Score before = listener.score();
+        Assumptions.assumeTrue(before != null, "the evening was left out");
         CompletableFuture<Void> hand = CompletableFuture.runAsync(() -> {
             try {
                 pins.play(Edge.wave(PAST_1, 20, 50 * MS));
@@ -181,6 +206,7 @@ class BoardMachineIT {
         assertThat(after.turn()).isEqualTo(before.turn());
         int made = listener.attempts().size();
         pins.play(putt());
+        undisturbed();
         listener.await("one putt more", 10, () -> listener.attempts().size() == made + 1);
         assertThat(listener.attempts().get(made).attempt().play().run()).isEqualTo(before.players().get(0).run());
         assertThat(listener.attempts().get(made).attempt().play().station()).isEqualTo(before.players().get(0).station());
@@ -210,6 +236,7 @@ class BoardMachineIT {
         listener.await("it is clear again", 10, () -> listener.sensor("past-2").orElseThrow().state() == Condition.CLEAR);
         assertThat(listener.attempts()).hasSize(made);
         pins.play(putt());
+        undisturbed();
         listener.await("the next putt counts", 10, () -> listener.attempts().size() == made + 1);
     }
 
@@ -221,6 +248,7 @@ class BoardMachineIT {
         listener.await("it is stuck", 15, () -> listener.sensor("past-1").orElseThrow().state() == Condition.STUCK
                 && listener.faults().stream().anyMatch(fault -> fault.contains("past-1 is blocked all the time")));
         pins.play(putt());
+        undisturbed();
         listener.await("a putt counts all the same", 10, () -> listener.attempts().size() == made + 1);
         pins.set(PAST_1, false);
         listener.await("it is well again", 10, () -> listener.sensor("past-1").orElseThrow().state() == Condition.CLEAR
@@ -232,9 +260,13 @@ class BoardMachineIT {
     @Order(6)
     void anEdgeSoonIsAnEvent() throws Exception {
         List<Double> ms = new ArrayList<>();
-        for (int i = 0; i < 20; i++) {
+        while (ms.size() < 20) {
             int made = listener.attempts().size();
             List<Pins.Driven> driven = pins.play(putt());
+            if (pins.haltedNs() > 0) {
+                TimeUnit.SECONDS.sleep(5);
+                continue;
+            }
             listener.await("the putt's event", 10, () -> listener.attempts().size() == made + 1);
             ms.add((listener.attempts().get(made).atNs() - driven.get(driven.size() - 1).atNs()) * 1e-6);
             TimeUnit.MILLISECONDS.sleep(700);

@@ -31,7 +31,7 @@ final class Listener implements MqttCallback, AutoCloseable {
     private volatile Health health;
     private volatile Score score;
     private volatile Throwable broken;
-    private long stored;
+    private volatile long stored;
 
     /** An attempt. @param atNs when it was here, by {@link System#nanoTime()} */
     record Heard(Data.Attempt attempt, long atNs) {
@@ -69,6 +69,13 @@ final class Listener implements MqttCallback, AutoCloseable {
 
     List<Heard> attempts() {
         return attempts;
+    }
+
+    /** What was heard until now, of a lane that begins anew. */
+    void forget() {
+        attempts.clear();
+        stored = 0;
+        health = null;
     }
 
     Health health() {

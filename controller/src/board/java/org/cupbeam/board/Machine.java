@@ -30,12 +30,16 @@ final class Machine implements AutoCloseable {
     record Outcome(int status, List<String> out) {
     }
 
-    /** Boots. @param folder with a short path, for its sockets */
+    /**
+     * Boots, with one processor: emulated ones stop each other for up to 20 ms, at which a ball's pulse is stamped too late.
+     *
+     * @param folder with a short path, for its sockets
+     */
     Machine(Image image, int memoryMb, Path folder) throws IOException, InterruptedException {
         qmp = folder.resolve("qmp");
         qtest = folder.resolve("qtest");
         List<String> command = new ArrayList<>(List.of(Outside.program("qemu-system-aarch64"), "-M", "virt",
-                "-cpu", "cortex-a72", "-m", Integer.toString(memoryMb), "-smp", "2", "-accel", "tcg",
+                "-cpu", "cortex-a72", "-m", Integer.toString(memoryMb), "-smp", "1", "-accel", "tcg",
                 "-nographic", "-no-reboot", "-monitor", "none",
                 "-serial", "stdio", "-netdev", "user,id=n", "-device", "virtio-net-pci,netdev=n,romfile=",
                 "-qmp", "unix:" + qmp + ",server=on,wait=off", "-qtest", "unix:" + qtest + ",server=on,wait=off",

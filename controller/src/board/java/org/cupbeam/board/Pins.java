@@ -25,12 +25,15 @@ final class Pins implements AutoCloseable {
     private static final long SERVED_WITHIN_NS = 50_000_000;
     /** From taking an edge to looking at the level, which the kernel does in a thread. */
     private static final long LOOKED_AT_NS = 1_000_000;
+    /** From an edge until the kernel is done with it. */
+    private static final long SETTLED_NS = 10_000_000;
 
     private final SocketChannel socket;
     private final BufferedReader answers;
     private final String device;
     private final Machine machine;
     private boolean hasty = true;
+    private long haltedNs;
 
     /**
      * An edge that was driven.
@@ -41,9 +44,15 @@ final class Pins implements AutoCloseable {
      */
     record Driven(Edge edge, long beforeNs, long afterNs, long servedNs) {
         static final long UNSEEN = Long.MAX_VALUE;
+        private static final long STAMPED_WITHIN_NS = 5_000_000;
 
         long atNs() {
             return beforeNs + (afterNs - beforeNs) / 2;
+        }
+
+        /** How long the kernel's stamp waited, which takes no program to be made; 0 where that was short. */
+        long heldUpNs() {
+            return servedNs != UNSEEN && servedNs - beforeNs > STAMPED_WITHIN_NS ? servedNs - beforeNs : 0;
         }
     }
 
@@ -73,10 +82,22 @@ final class Pins implements AutoCloseable {
      * edge waits until the kernel has taken the one before.
      */
     List<Driven> play(List<Edge> edges) throws IOException, InterruptedException {
-        try (Haste haste = machine.haste()) {
+        try (Halts halts = new Halts(); Haste haste = machine.haste()) {
             hasty &= haste.granted();
-            return playNow(edges);
+            List<Driven> driven = playNow(edges);
+            LockSupport.parkNanos(SETTLED_NS);
+            haltedNs = driven.stream().mapToLong(each -> Math.max(each.heldUpNs(),
+                    halts.between(each.beforeNs(), each.afterNs() + SETTLED_NS))).max().orElse(0);
+            return driven;
         }
+    }
+
+    /**
+     * How long this computer stood still, or the emulator was held up, at an edge that was played last; what becomes of those edges says
+     * nothing.
+     */
+    long haltedNs() {
+        return haltedNs;
     }
 
     /** Whether all playing went before whatever else this computer did. */

@@ -16,7 +16,7 @@ record Report(Path file) {
     }
 
     /** How the playing went: the computer may have been too busy for it. */
-    void playing(List<Pins.Driven> driven, boolean hasty) throws IOException {
+    void playing(List<Pins.Driven> driven, Pins pins) throws IOException {
         long lateNs = 0;
         long servedNs = 0;
         int unseen = 0;
@@ -29,7 +29,8 @@ record Report(Path file) {
                 servedNs = Math.max(servedNs, each.servedNs() - each.beforeNs());
             }
         }
-        line("%d edges played%s, at most %.2f ms late; the kernel took them within %.2f ms, %d not seen to be",
-                driven.size(), hasty ? " before all else" : "", lateNs * 1e-6, servedNs * 1e-6, unseen);
+        line("%d edges played%s, at most %.2f ms late; the kernel took them within %.2f ms, %d not seen to be; "
+                + "held up for %.1f ms at one of them",
+                driven.size(), pins.hasty() ? " before all else" : "", lateNs * 1e-6, servedNs * 1e-6, unseen, pins.haltedNs() * 1e-6);
     }
 }

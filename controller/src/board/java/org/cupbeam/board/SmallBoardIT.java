@@ -70,7 +70,9 @@ class SmallBoardIT {
         Drill drill = DrillFile.preset("ladder");
         List<Edge> stretch = Edge.of(VcdReader.open(evening.resolve("trace.vcd"), rig), STRETCH_NS);
         List<Told> expected = Told.replay(rig, drill, stretch);
-        report.playing(pins.play(stretch), pins.hasty());
+        report.playing(pins.play(stretch), pins);
+        Assumptions.assumeTrue(pins.haltedNs() == 0, () -> "this computer or the emulator was held up for " + pins.haltedNs() / 1_000_000
+                + " ms at an edge: try again, or on a computer that is not virtual");
         TimeUnit.SECONDS.sleep(10);
         keeps(expected);
         report.line("after %d putts: resident %d MB, at most %d; free for others %d MB, swapped %d MB", expected.size(),
