@@ -47,7 +47,7 @@ done
 rm -rf "$out/root"
 
 # 3. The machine's device tree, told as a board that Pi4J knows, whose GPIO chip is free for it.
-qemu-system-aarch64 -M virt,dumpdtb="$out/virt.dtb" -cpu cortex-a72 -smp 2 -m 1024 -nic none -nographic >/dev/null 2>&1
+qemu-system-aarch64 -M virt,dumpdtb="$out/virt.dtb" -cpu cortex-a72 -smp 1 -m 1024 -nic none -nographic >/dev/null 2>&1
 fdtput -t s "$out/virt.dtb" / model 'Raspberry Pi 4 Model B Rev 1.4'
 fdtput -r "$out/virt.dtb" /gpio-keys
 dtc -q -I dtb -O dts "$out/virt.dtb" | sed 's/pl061@9030000/pinctrl-bcm2711@9030000/' | dtc -q -I dts -O dtb -o "$out/board.dtb"

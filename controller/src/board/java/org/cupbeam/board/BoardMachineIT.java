@@ -42,6 +42,8 @@ class BoardMachineIT {
     private static final int PERTURBED = 200;
     /** How often something is played until this computer has not stood still at any edge of it. */
     private static final int TIMES = 4;
+    /** Whose latency is told. */
+    private static final int PUTTS = 20;
     private static final int PAST_1 = 3;
     private static final int PAST_2 = 4;
     private static final long MS = 1_000_000;
@@ -260,7 +262,7 @@ class BoardMachineIT {
     @Order(6)
     void anEdgeSoonIsAnEvent() throws Exception {
         List<Double> ms = new ArrayList<>();
-        while (ms.size() < 20) {
+        for (int times = 0; ms.size() < PUTTS && times < TIMES * PUTTS; times++) {
             int made = listener.attempts().size();
             List<Pins.Driven> driven = pins.play(putt());
             if (pins.haltedNs() > 0) {
@@ -271,6 +273,7 @@ class BoardMachineIT {
             ms.add((listener.attempts().get(made).atNs() - driven.get(driven.size() - 1).atNs()) * 1e-6);
             TimeUnit.MILLISECONDS.sleep(700);
         }
+        Assumptions.assumeTrue(ms.size() == PUTTS, () -> "of " + TIMES * PUTTS + " putts only " + ms.size() + " were played undisturbed");
         ms.sort(null);
         report.line("edge to event, 20 putts: p50 %.1f ms, p90 %.1f ms, worst %.1f ms", ms.get(9), ms.get(17), ms.get(19));
         assertThat(ms.get(9)).isLessThan(1000);

@@ -66,7 +66,7 @@ record Image(Path kernel, Path tree, Path initrd, boolean disk) {
 
     /** What the emulator is told of it. */
     List<String> arguments() {
-        String console = "console=ttyAMA0 quiet maxcpus=1 "; // the tree tells of two
+        String console = "console=ttyAMA0 quiet ";
         return disk ? List.of("-kernel", kernel.toString(), "-dtb", tree.toString(),
                 "-append", console + "root=/dev/nvme0n1 rw rootwait init=/init",
                 "-drive", "if=none,id=card,format=raw,file=" + initrd, "-device", "nvme,drive=card,serial=card")

@@ -10,22 +10,15 @@ import java.util.List;
 import java.util.Map;
 import java.util.Random;
 import java.util.Set;
-import java.util.stream.Collectors;
 import org.cupbeam.event.Tags;
 import org.cupbeam.studio.ingest.Batch;
 import org.cupbeam.studio.ScriptedLane;
 import org.cupbeam.studio.league.Remembered;
-import org.cupbeam.studio.league.Table;
-import org.cupbeam.studio.league.Week;
 import org.cupbeam.studio.league.Weeks;
-import org.cupbeam.studio.store.league.Called;
+import org.cupbeam.studio.store.league.Anew;
 import org.cupbeam.studio.store.league.League;
-import org.cupbeam.studio.store.league.LeagueBook;
-import org.cupbeam.studio.store.league.Played;
-import org.cupbeam.studio.store.league.Span;
 import org.cupbeam.studio.store.logbook.PlayerRow;
 import org.cupbeam.studio.store.logbook.Players;
-import org.cupbeam.studio.store.sums.RunDays;
 import org.cupbeam.studio.store.sums.Sum;
 import org.cupbeam.studio.store.upkeep.Rebuilt;
 import org.jdbi.v3.core.Handle;
@@ -34,6 +27,8 @@ import org.junit.jupiter.api.Test;
 /** Sums are what they are sums of, whatever happens in whatever order; whichever database they live in. */
 abstract class SumsBehaviour extends StoreFixture {
     private static final int DEEDS = 160;
+    private static final League LEAGUE = new League("Autumn", ScriptedLane.LADDER, Tags.NONE, ZoneId.of("Europe/Berlin"),
+            LocalDate.of(2026, 11, 23), 8, 2, Set.of());
 
     @Test
     void staySoWhateverHappens() {
@@ -50,7 +45,7 @@ abstract class SumsBehaviour extends StoreFixture {
                         here.read(h -> {
                             holds(h, story);
                             asksTheSame(h, random, story);
-                            leaguesAreTheSame(h, remembered, story);
+                            Anew.read(h, LEAGUE, Weeks.of(LEAGUE).toMs(8), remembered, story);
                             return null;
                         });
                     }
@@ -160,19 +155,6 @@ abstract class SumsBehaviour extends StoreFixture {
         assertThat(RecentPlayers.of(h, Sight.ALL, 4)).as("names after %s", story).isEqualTo(h.createQuery("SELECT name FROM (SELECT p.name, "
                 + "coalesce((SELECT max(r.started_ms) FROM run r WHERE r.player_id = p.id), p.created_ms) AS seen_ms FROM player p "
                 + "WHERE p.name IS NOT NULL) AS seen ORDER BY seen_ms DESC, name LIMIT 4").mapTo(String.class).list());
-    }
-
-    /** What is remembered of weeks, and what their runs come to now. */
-    private static void leaguesAreTheSame(Handle h, Remembered remembered, List<String> story) {
-        League league = new League("Autumn", ScriptedLane.LADDER, Tags.NONE, ZoneId.of("Europe/Berlin"), LocalDate.of(2026, 11, 23), 8, 2, Set.of());
-        Weeks weeks = Weeks.of(league);
-        List<Span> spans = weeks.begun(weeks.toMs(8));
-        List<Week> all = remembered.weeks(new LeagueBook.Kept(1, league, 1, "Kim", 0), spans, RunDays.between(h, weeks.fromMs(1), weeks.toMs(8)),
-                span -> Played.in(h, league, span));
-        List<Played> best = spans.stream().flatMap(span -> Played.in(h, league, span).stream()).toList();
-        Map<Integer, String> names = Called.of(h, best.stream().map(Played::player).collect(Collectors.toSet()));
-        assertThat(Table.of(all, names)).as("league after %s", story).isEqualTo(Table.of(spans.stream().map(span -> Week.of(span.number(),
-                best.stream().filter(each -> each.week() == span.number()).toList())).toList(), names));
     }
 
     private static Visitors visitors(Handle h, String lane, long from, long to) {

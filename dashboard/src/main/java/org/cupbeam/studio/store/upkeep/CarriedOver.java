@@ -21,7 +21,8 @@ final class CarriedOver {
             "CREATE TEMP TABLE jmap (old INTEGER PRIMARY KEY, new INTEGER, lane INTEGER, upto INTEGER)",
             "INSERT OR IGNORE INTO jmap SELECT e.old_journal, j.id, j.lane_id, 0 FROM (SELECT studio, lane, journal, old_journal, "
                     + "count(*) AS times FROM old.event WHERE old_journal IS NOT NULL GROUP BY 1, 2, 3, 4) e "
-                    + "JOIN studio s ON s.name = e.studio JOIN lane l ON l.studio_id = s.id AND l.name = e.lane JOIN journal j ON j.lane_id = l.id AND j.name = e.journal ORDER BY e.times DESC",
+                    + "JOIN studio s ON s.name = e.studio JOIN lane l ON l.studio_id = s.id AND l.name = e.lane "
+                    + "JOIN journal j ON j.lane_id = l.id AND j.name = e.journal ORDER BY e.times DESC",
             "INSERT OR IGNORE INTO jmap SELECT j.id, j.id, j.lane_id, 0 FROM old.journal o JOIN journal j ON j.id = o.id AND j.name = o.name "
                     + "AND j.lane_id = o.lane_id",
             "UPDATE jmap SET upto = max(coalesce((SELECT max(o.stored, o.imported_to) FROM old.journal o WHERE o.id = jmap.old "

@@ -7,22 +7,17 @@ import static org.assertj.core.api.Assertions.tuple;
 import java.time.LocalDate;
 import java.time.ZoneId;
 import java.util.List;
-import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
-import java.util.stream.Collectors;
 import org.cupbeam.drill.Drill;
 import org.cupbeam.event.Tags;
 import org.cupbeam.studio.ScriptedLane;
 import org.cupbeam.studio.league.Remembered;
-import org.cupbeam.studio.league.Table;
 import org.cupbeam.studio.league.Week;
-import org.cupbeam.studio.league.Weeks;
 import org.cupbeam.studio.store.PlayerBook;
 import org.cupbeam.studio.store.RecordBook;
 import org.cupbeam.studio.store.StoreFixture;
 import org.cupbeam.studio.store.Who;
-import org.cupbeam.studio.store.sums.RunDays;
 import org.junit.jupiter.api.Test;
 
 /** Leagues and what they ask of the record, whichever database it lives in. Week 1 ends on Sunday, 29 November 2026. */
@@ -200,19 +195,8 @@ abstract class LeagueBehaviour extends StoreFixture {
         return store.write(h -> LeagueBook.open(h, league, "Kim", 5)).id();
     }
 
-    /** Read anew; what is remembered from before has to say the same. */
     private List<Played> in(League league) {
-        Weeks weeks = Weeks.of(league);
-        List<Span> begun = weeks.begun(Long.MAX_VALUE / 2_000_000);
-        return store.read(h -> {
-            List<Played> best = begun.stream().flatMap(week -> Played.in(h, league, week).stream()).toList();
-            List<Week> weekByWeek = remembered.weeks(new LeagueBook.Kept(league.hashCode(), league, 1, "Kim", 0), begun, RunDays.between(h,
-                    weeks.fromMs(1), weeks.toMs(league.weeks())), week -> Played.in(h, league, week));
-            Map<Integer, String> names = Called.of(h, best.stream().map(Played::player).collect(Collectors.toSet()));
-            assertThat(Table.of(weekByWeek, names)).isEqualTo(Table.of(begun.stream().map(week -> Week.of(week.number(), best.stream()
-                    .filter(each -> each.week() == week.number()).toList())).toList(), names));
-            return best;
-        });
+        return store.read(h -> Anew.read(h, league, Long.MAX_VALUE / 2_000_000, remembered, "all that"));
     }
 
     private void play(ScriptedLane lane, String player, int cleared, int attempts, int holed, double meanMissMm) {
