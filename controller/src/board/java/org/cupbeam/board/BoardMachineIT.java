@@ -1,19 +1,21 @@
 package org.cupbeam.board;
 
 import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.within;
 
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
-import java.util.Random;
 import java.util.concurrent.CompletableFuture;
 import java.util.concurrent.TimeUnit;
+import java.util.concurrent.atomic.AtomicReference;
 import org.cupbeam.Outside;
 import org.cupbeam.drill.Drill;
 import org.cupbeam.drill.DrillFile;
 import org.cupbeam.edge.trace.VcdReader;
+import org.cupbeam.event.Data;
 import org.cupbeam.event.Health;
 import org.cupbeam.event.Health.Sensor.Condition;
 import org.cupbeam.event.Score;
@@ -39,9 +41,16 @@ class BoardMachineIT {
     private static final Path FOLDER = Path.of(System.getProperty("cupbeam.board", "target/board"));
     /** Nine putts, one past the limit. Closer than 10 ms are a few bounces in the cup alone, which change no attempt. */
     private static final long STRETCH_NS = 97_000_000_000L;
-    private static final int PERTURBED = 200;
-    /** How often something is played until this computer has not stood still at any edge of it. */
-    private static final int TIMES = 4;
+    /** How often something is played until nothing held it up. */
+    private static final int TIMES = 6;
+    /** By when a putt that was held up has become whatever it becomes. */
+    private static final int SETTLED_S = 5;
+    /**
+     * The kernel's trace was up to 161 us from its stamps: of the 46 ms between two beams at 1.3 m/s, the fastest here, that is 0.35 % of the
+     * speed and 0.7 % of the finish.
+     */
+    private static final double EXPLAINED = 0.01;
+    private static final double EXPLAINED_MM = 0.5;
     /** Whose latency is told. */
     private static final int PUTTS = 20;
     private static final int PAST_1 = 3;
@@ -56,8 +65,9 @@ class BoardMachineIT {
     private Machine machine;
     private Pins pins;
     private BoardLane lane;
+    private Kernel kernel;
+    private Hand hand;
     private Report report;
-    private Jitter jitter;
 
     @BeforeAll
     void boot(@TempDir Path sockets) throws Exception {
@@ -82,12 +92,15 @@ class BoardMachineIT {
         for (int i = 0; i < rig.channels().size(); i++) {
             pins.set(i, false);
         }
+        kernel = new Kernel(machine, rig);
+        hand = new Hand(pins, kernel, rig, drill, report);
         this.lane = new BoardLane(machine);
     }
 
     @AfterAll
     void end() throws Exception {
         if (lane != null) {
+            hand.tell();
             Files.write(FOLDER.resolve("lane.log"), lane.log());
         }
         for (AutoCloseable each : new AutoCloseable[] {pins, machine, listener, broker}) {
@@ -100,21 +113,27 @@ class BoardMachineIT {
     @Test
     @Order(1)
     void theKernelStampsEveryEdgeThatIsDriven() throws Exception {
-        List<Pins.Driven> driven = new ArrayList<>();
+        List<Edge> wave = Edge.wave(PAST_2, 200, 20 * MS);
         List<Edge> stamped = List.of();
-        for (int times = 0; times == 0 || times < TIMES && pins.haltedNs() > 0; times++) {
-            driven.clear();
+        Played played = null;
+        for (int times = 0; times == 0 || times < TIMES && played.isHeldUp(); times++) {
+            AtomicReference<Played> one = new AtomicReference<>();
             stamped = lane.record(rig, () -> {
                 pins.play(Edge.wave(PAST_1, 2, 50 * MS)); // the first may be a millisecond off
-                driven.addAll(pins.play(Edge.wave(PAST_2, 200, 20 * MS)));
+                one.set(hand.play(wave));
             }).stream().filter(edge -> edge.channel() == PAST_2).toList();
+            played = one.get();
         }
-        undisturbed();
+        played.assumeNotHeldUp();
 
-        assertThat(stamped).hasSameSizeAs(driven);
-        jitter = new Jitter(driven, stamped);
-        report.line("kernel's stamp against the driven time, %d edges: median %d us, 95 %% %d us, worst %d us", driven.size(),
-                jitter.absoluteNs(0.5) / 1000, jitter.absoluteNs(0.95) / 1000, jitter.absoluteNs(1) / 1000);
+        assertThat(stamped).hasSameSizeAs(wave);
+        Played recorded = new Played(wave, stamped);
+        report.line("kernel's stamp against the due time, %d edges: median %d us, 95 %% %d us, worst %d us", stamped.size(),
+                recorded.deviationNs(0.5) / 1000, recorded.deviationNs(0.95) / 1000, recorded.deviationNs(1) / 1000);
+        Played traced = new Played(played.taken(), stamped);
+        report.line("kernel's stamps against its trace: median %d us apart, 95 %% %d us, worst %d us",
+                traced.deviationNs(0.5) / 1000, traced.deviationNs(0.95) / 1000, traced.deviationNs(1) / 1000);
+        assertThat(traced.deviationNs(0.95)).isLessThan(MS);
     }
 
     @Test
@@ -123,59 +142,58 @@ class BoardMachineIT {
         report.line("lane online %.1f s after its start", lane.start(broker.port(), listener));
         List<Told> expected = Told.replay(rig, drill, stretch);
         assertThat(expected).hasSize(9);
-        Assumptions.assumeTrue(jitter != null, "how late the kernel's stamps are is not known");
-        List<Pins.Driven> driven = pins.play(stretch);
-        report.playing(driven, pins);
-        for (int times = 1; times < TIMES && pins.haltedNs() > 0; times++) {
+        Played played = hand.play(stretch);
+        for (int times = 1; times < TIMES && played.isHeldUp(); times++) {
             lane.terminate();
             lane.forget();
             listener.forget();
             lane.start(broker.port(), listener);
-            driven = pins.play(stretch);
-            report.playing(driven, pins);
+            played = hand.play(stretch);
         }
-        undisturbed();
+        played.assumeNotHeldUp();
         listener.await("as many attempts as the replay has", 40, () -> listener.attempts().size() >= expected.size());
         TimeUnit.SECONDS.sleep(3);
 
         List<Told> told = listener.attempts().stream().map(each -> Told.of(each.attempt())).toList();
         assertThat(told).extracting(Told::sort).isEqualTo(expected.stream().map(Told::sort).toList());
         assertThat(listener.faults()).isEmpty();
-        long seed = Long.getLong("cupbeam.seed", System.nanoTime());
-        System.out.println("board: -Dcupbeam.seed=" + seed);
-        Random random = new Random(seed);
-        List<List<Told>> perturbed = new ArrayList<>();
-        for (int i = 0; i < PERTURBED; i++) {
-            List<Told> one = Told.replay(rig, drill, jitter.of(driven, random));
-            if (one.stream().map(Told::sort).toList().equals(expected.stream().map(Told::sort).toList())) {
-                perturbed.add(one);
-            }
-        }
-        report.line("of %d replays with that jitter %d have the same attempts", PERTURBED, perturbed.size());
-        assertThat(perturbed).hasSizeGreaterThan(PERTURBED / 2);
+        report.line("the evening: %s", played);
+        List<Told> explained = Told.replay(rig, drill, played.taken());
+        assertThat(explained).extracting(Told::sort).isEqualTo(expected.stream().map(Told::sort).toList());
         for (int i = 0; i < told.size(); i++) {
-            finishWithin(i, told.get(i), expected.get(i), perturbed);
+            finish(told.get(i).finishMm(), explained.get(i).finishMm(), expected.get(i).finishMm());
         }
     }
 
-    /** Where this computer itself stood still at an edge, each time, nothing of the board is shown. */
-    private void undisturbed() {
-        Assumptions.assumeTrue(pins.haltedNs() == 0, () -> "this computer or the emulator was held up for " + pins.haltedNs() / MS
-                + " ms at an edge: try again, or on a computer that is not virtual");
-    }
-
-    /** Twice as far from their middle as the farthest of the perturbed replays, and the rounding, is allowed. */
-    private void finishWithin(int i, Told told, Told expected, List<List<Told>> perturbed) throws IOException {
-        if (Double.isNaN(expected.finishMm())) {
-            assertThat(told.finishMm()).isNaN();
+    /** All that is between the lane and the trace is when the kernel took the edges. */
+    private void finish(double toldMm, double explainedMm, double traceMm) throws IOException {
+        if (Double.isNaN(traceMm)) {
+            assertThat(toldMm).isNaN();
             return;
         }
-        double low = perturbed.stream().mapToDouble(each -> each.get(i).finishMm()).min().orElseThrow();
-        double high = perturbed.stream().mapToDouble(each -> each.get(i).finishMm()).max().orElseThrow();
-        report.line("finish: lane %.1f mm, replay %.1f mm, replays with jitter %.1f to %.1f mm", told.finishMm(),
-                expected.finishMm(), low, high);
-        assertThat(told.finishMm()).as("finish of attempt %d", i + 1)
-                .isBetween(low - (high - low) / 2 - 0.1, high + (high - low) / 2 + 0.1);
+        report.line("finish: lane %.1f mm, replay of what the kernel took %.1f mm, replay of the trace %.1f mm", toldMm, explainedMm, traceMm);
+        assertThat(toldMm).isCloseTo(explainedMm, within(EXPLAINED_MM + EXPLAINED * explainedMm));
+    }
+
+    /** What was known before a putt that nothing held up. */
+    private record Before(int attempts, Score score) {
+    }
+
+    /** Plays a holed putt until nothing holds it up. */
+    private Before putt() throws IOException, InterruptedException {
+        Before before = before();
+        Played played = hand.play(Edge.holedPutt());
+        for (int times = 1; times < TIMES && played.isHeldUp(); times++) {
+            TimeUnit.SECONDS.sleep(SETTLED_S);
+            before = before();
+            played = hand.play(Edge.holedPutt());
+        }
+        played.assumeNotHeldUp();
+        return before;
+    }
+
+    private Before before() {
+        return new Before(listener.attempts().size(), listener.score());
     }
 
     @Test
@@ -206,12 +224,11 @@ class BoardMachineIT {
         assertThat(after.players()).isEqualTo(before.players());
         assertThat(after.last()).isEqualTo(before.last());
         assertThat(after.turn()).isEqualTo(before.turn());
-        int made = listener.attempts().size();
-        pins.play(putt());
-        undisturbed();
-        listener.await("one putt more", 10, () -> listener.attempts().size() == made + 1);
-        assertThat(listener.attempts().get(made).attempt().play().run()).isEqualTo(before.players().get(0).run());
-        assertThat(listener.attempts().get(made).attempt().play().station()).isEqualTo(before.players().get(0).station());
+        Before putt = putt();
+        listener.await("one putt more", 10, () -> listener.attempts().size() == putt.attempts() + 1);
+        Data.Attempt attempt = listener.attempts().get(putt.attempts()).attempt();
+        assertThat(attempt.play().run()).isEqualTo(before.players().get(0).run());
+        assertThat(attempt.play().station()).isEqualTo(putt.score().players().get(0).station());
     }
 
     @Test
@@ -237,51 +254,36 @@ class BoardMachineIT {
         pins.set(PAST_2, false);
         listener.await("it is clear again", 10, () -> listener.sensor("past-2").orElseThrow().state() == Condition.CLEAR);
         assertThat(listener.attempts()).hasSize(made);
-        pins.play(putt());
-        undisturbed();
-        listener.await("the next putt counts", 10, () -> listener.attempts().size() == made + 1);
+        Before putt = putt();
+        listener.await("the next putt counts", 10, () -> listener.attempts().size() == putt.attempts() + 1);
     }
 
     @Test
     @Order(5)
     void aLineHeldStuckIsSaid() throws Exception {
-        int made = listener.attempts().size();
         pins.set(PAST_1, true);
         listener.await("it is stuck", 15, () -> listener.sensor("past-1").orElseThrow().state() == Condition.STUCK
                 && listener.faults().stream().anyMatch(fault -> fault.contains("past-1 is blocked all the time")));
-        pins.play(putt());
-        undisturbed();
-        listener.await("a putt counts all the same", 10, () -> listener.attempts().size() == made + 1);
+        Before putt = putt();
+        listener.await("a putt counts all the same", 10, () -> listener.attempts().size() == putt.attempts() + 1);
         pins.set(PAST_1, false);
         listener.await("it is well again", 10, () -> listener.sensor("past-1").orElseThrow().state() == Condition.CLEAR
                 && listener.faults().stream().noneMatch(fault -> fault.contains("past-1")));
-        assertThat(listener.attempts()).hasSize(made + 1);
+        assertThat(listener.attempts()).hasSize(putt.attempts() + 1);
     }
 
     @Test
     @Order(6)
     void anEdgeSoonIsAnEvent() throws Exception {
         List<Double> ms = new ArrayList<>();
-        for (int times = 0; ms.size() < PUTTS && times < TIMES * PUTTS; times++) {
-            int made = listener.attempts().size();
-            List<Pins.Driven> driven = pins.play(putt());
-            if (pins.haltedNs() > 0) {
-                TimeUnit.SECONDS.sleep(5);
-                continue;
-            }
-            listener.await("the putt's event", 10, () -> listener.attempts().size() == made + 1);
-            ms.add((listener.attempts().get(made).atNs() - driven.get(driven.size() - 1).atNs()) * 1e-6);
+        while (ms.size() < PUTTS) {
+            Before putt = putt();
+            listener.await("the putt's event", 10, () -> listener.attempts().size() == putt.attempts() + 1);
+            ms.add((listener.attempts().get(putt.attempts()).atNs() - hand.endedNs()) * 1e-6);
             TimeUnit.MILLISECONDS.sleep(700);
         }
-        Assumptions.assumeTrue(ms.size() == PUTTS, () -> "of " + TIMES * PUTTS + " putts only " + ms.size() + " were played undisturbed");
         ms.sort(null);
         report.line("edge to event, 20 putts: p50 %.1f ms, p90 %.1f ms, worst %.1f ms", ms.get(9), ms.get(17), ms.get(19));
         assertThat(ms.get(9)).isLessThan(1000);
-    }
-
-    /** Holed at 1.5 m/s; its last edge, when the ball is past the cup's sensor, decides. */
-    private static List<Edge> putt() {
-        return List.of(new Edge(1, true, 0), new Edge(1, false, 28 * MS), new Edge(2, true, 40 * MS),
-                new Edge(2, false, 69 * MS), new Edge(0, true, 310 * MS), new Edge(0, false, 340 * MS));
     }
 }

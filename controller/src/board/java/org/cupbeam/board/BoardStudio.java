@@ -37,6 +37,11 @@ final class BoardStudio {
         machine.run("kill -TERM $P; wait $P", START_WITHIN_S);
     }
 
+    /** All that it has kept; to be done while it does not run. */
+    void forget() throws IOException, InterruptedException {
+        machine.run("for each in /data/*; do test $each = /data/studio.jsa || rm -rf $each; done", 10);
+    }
+
     String page(String path) throws IOException, InterruptedException {
         return String.join("", machine.run("wget -q -O - '" + PAGES + path + "'; echo", 30).out());
     }

@@ -27,4 +27,11 @@ record Edge(int channel, boolean active, long timeNs) {
         }
         return wave;
     }
+
+    /** A ball at 1.5 m/s, holed; the last edge, when it is past the cup's sensor, decides. */
+    static List<Edge> holedPutt() {
+        long ms = 1_000_000;
+        return List.of(new Edge(1, true, 0), new Edge(1, false, 28 * ms), new Edge(2, true, 40 * ms),
+                new Edge(2, false, 69 * ms), new Edge(0, true, 310 * ms), new Edge(0, false, 340 * ms));
+    }
 }

@@ -22,38 +22,22 @@ final class Pins implements AutoCloseable {
     private static final long LEAD_NS = 20_000_000;
     /** PL061, raw interrupt status, at the place that the virt machine gives it: a bit stays until the kernel has taken its edge. */
     private static final String PENDING = "readl 0x9030414";
-    private static final long SERVED_WITHIN_NS = 50_000_000;
+    private static final long TAKEN_WITHIN_NS = 50_000_000;
     /** From taking an edge to looking at the level, which the kernel does in a thread. */
     private static final long LOOKED_AT_NS = 1_000_000;
-    /** From an edge until the kernel is done with it. */
-    private static final long SETTLED_NS = 10_000_000;
 
     private final SocketChannel socket;
     private final BufferedReader answers;
     private final String device;
     private final Machine machine;
     private boolean hasty = true;
-    private long haltedNs;
 
     /**
      * An edge that was driven.
      *
-     * @param beforeNs when the emulator was told, by {@link System#nanoTime()}
-     * @param afterNs  when it had answered
-     * @param servedNs when the kernel was seen to have taken it, or {@link #UNSEEN}
+     * @param atNs when the emulator was told, by {@link System#nanoTime()}
      */
-    record Driven(Edge edge, long beforeNs, long afterNs, long servedNs) {
-        static final long UNSEEN = Long.MAX_VALUE;
-        private static final long STAMPED_WITHIN_NS = 5_000_000;
-
-        long atNs() {
-            return beforeNs + (afterNs - beforeNs) / 2;
-        }
-
-        /** How long the kernel's stamp waited, which takes no program to be made; 0 where that was short. */
-        long heldUpNs() {
-            return servedNs != UNSEEN && servedNs - beforeNs > STAMPED_WITHIN_NS ? servedNs - beforeNs : 0;
-        }
+    record Driven(Edge edge, long atNs) {
     }
 
     Pins(Machine machine) throws IOException {
@@ -82,22 +66,10 @@ final class Pins implements AutoCloseable {
      * edge waits until the kernel has taken the one before.
      */
     List<Driven> play(List<Edge> edges) throws IOException, InterruptedException {
-        try (Halts halts = new Halts(); Haste haste = machine.haste()) {
+        try (Haste haste = machine.haste()) {
             hasty &= haste.granted();
-            List<Driven> driven = playNow(edges);
-            LockSupport.parkNanos(SETTLED_NS);
-            haltedNs = driven.stream().mapToLong(each -> Math.max(each.heldUpNs(),
-                    halts.between(each.beforeNs(), each.afterNs() + SETTLED_NS))).max().orElse(0);
-            return driven;
+            return playNow(edges);
         }
-    }
-
-    /**
-     * How long this computer stood still, or the emulator was held up, at an edge that was played last; what becomes of those edges says
-     * nothing.
-     */
-    long haltedNs() {
-        return haltedNs;
     }
 
     /** Whether all playing went before whatever else this computer did. */
@@ -111,29 +83,21 @@ final class Pins implements AutoCloseable {
         for (int i = 0; i < edges.size(); i++) {
             Edge edge = edges.get(i);
             waitUntil(startNs + edge.timeNs());
-            long beforeNs = System.nanoTime();
+            driven.add(new Driven(edge, System.nanoTime()));
             set(edge.channel(), edge.active());
-            long afterNs = System.nanoTime();
-            Edge next = i + 1 < edges.size() ? edges.get(i + 1) : null;
-            long untilNs = next == null || next.channel() == edge.channel() ? Long.MAX_VALUE : startNs + next.timeNs();
-            driven.add(new Driven(edge, beforeNs, afterNs,
-                    served(edge.channel(), Math.min(untilNs, afterNs + SERVED_WITHIN_NS))));
-            if (next != null && next.channel() == edge.channel()) {
+            if (i + 1 < edges.size() && edges.get(i + 1).channel() == edge.channel()) {
+                awaitTaken(edge.channel());
                 waitUntil(System.nanoTime() + LOOKED_AT_NS);
             }
         }
         return driven;
     }
 
-    private long served(int line, long untilNs) throws IOException {
-        while (System.nanoTime() < untilNs) {
-            long pending = Long.decode(ask(PENDING).substring("OK ".length()));
-            if ((pending >> line & 1) == 0) {
-                return System.nanoTime();
-            }
-            LockSupport.parkNanos(SPIN_NS / 10);
+    private void awaitTaken(int line) throws IOException {
+        long untilNs = System.nanoTime() + TAKEN_WITHIN_NS;
+        while ((Long.decode(ask(PENDING).substring("OK ".length())) >> line & 1) != 0 && System.nanoTime() < untilNs) {
+            LockSupport.parkNanos(SPIN_NS);
         }
-        return Driven.UNSEEN;
     }
 
     private static void waitUntil(long dueNs) {

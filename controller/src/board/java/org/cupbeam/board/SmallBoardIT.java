@@ -27,6 +27,9 @@ class SmallBoardIT {
     private static final int MEMORY_MB = Integer.getInteger("cupbeam.memoryMb", 512);
     private static final int PRESENT_MB = 64;
     private static final long STRETCH_NS = 97_000_000_000L;
+    /** How often the evening is played until nothing held it up. */
+    private static final int TIMES = 6;
+    private static final String ARCHIVED = "-XX:SharedArchiveFile=/data/studio.jsa ";
     private static final int STARTS = Integer.getInteger("cupbeam.starts", 2);
 
     private final List<AutoCloseable> open = new ArrayList<>();
@@ -61,6 +64,7 @@ class SmallBoardIT {
         for (int i = 0; i < rig.channels().size(); i++) {
             pins.set(i, false);
         }
+        Kernel kernel = new Kernel(machine, rig);
         studio = new BoardStudio(machine);
         report.line("%d MB: the system sees %d, of which %d are free before anything starts", MEMORY_MB,
                 studio.memoryMb("MemTotal"), studio.memoryMb("MemAvailable"));
@@ -70,9 +74,17 @@ class SmallBoardIT {
         Drill drill = DrillFile.preset("ladder");
         List<Edge> stretch = Edge.of(VcdReader.open(evening.resolve("trace.vcd"), rig), STRETCH_NS);
         List<Told> expected = Told.replay(rig, drill, stretch);
-        report.playing(pins.play(stretch), pins);
-        Assumptions.assumeTrue(pins.haltedNs() == 0, () -> "this computer or the emulator was held up for " + pins.haltedNs() / 1_000_000
-                + " ms at an edge: try again, or on a computer that is not virtual");
+        Hand hand = new Hand(pins, kernel, rig, drill, report);
+        Played played = hand.play(stretch);
+        for (int times = 1; times < TIMES && played.isHeldUp(); times++) {
+            studio.terminate();
+            studio.forget();
+            studio.start(ARCHIVED);
+            studio.awaitLane();
+            played = hand.play(stretch);
+        }
+        hand.tell();
+        played.assumeNotHeldUp();
         TimeUnit.SECONDS.sleep(10);
         keeps(expected);
         report.line("after %d putts: resident %d MB, at most %d; free for others %d MB, swapped %d MB", expected.size(),
@@ -94,8 +106,8 @@ class SmallBoardIT {
         studio.start("-XX:ArchiveClassesAtExit=/data/studio.jsa ");
         studio.terminate();
         report.line("its archive of classes: %s", machine.run("ls -l /data/studio.jsa", 10).out());
-        starts("with its classes archived", "-XX:SharedArchiveFile=/data/studio.jsa ", emptyS);
-        studio.start("-XX:SharedArchiveFile=/data/studio.jsa ");
+        starts("with its classes archived", ARCHIVED, emptyS);
+        studio.start(ARCHIVED);
     }
 
     private void starts(String how, String flag, double emptyS) throws IOException, InterruptedException {

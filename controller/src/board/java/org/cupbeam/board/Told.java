@@ -31,9 +31,17 @@ record Told(String sort, double finishMm) {
         List<String> lines = new ArrayList<>();
         Replay replay = new Replay(rig, Play.begin(drill, List.of("ann"), rig.limitMm()), lines::add);
         edges.forEach(each -> replay.edge(each.channel(), each.active(), each.timeNs()));
-        replay.advance(edges.get(edges.size() - 1).timeNs() + SETTLED_NS);
+        if (!edges.isEmpty()) {
+            replay.advance(edges.get(edges.size() - 1).timeNs() + SETTLED_NS);
+        }
         replay.end();
         return lines.stream().map(Told::json).filter(line -> line.has("outcome")).map(Told::of).toList();
+    }
+
+    /** Whether these come to the same attempts as those, whatever their finishes. */
+    static boolean same(Rig rig, Drill drill, List<Edge> these, List<Edge> those) {
+        return replay(rig, drill, these).stream().map(Told::sort).toList()
+                .equals(replay(rig, drill, those).stream().map(Told::sort).toList());
     }
 
     private static Told of(JsonNode line) {

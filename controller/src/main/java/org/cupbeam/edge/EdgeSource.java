@@ -7,9 +7,19 @@ public interface EdgeSource extends AutoCloseable {
     /** Starts handing edges to the sink, from one thread at a time of the source's own, until closed. Called once. */
     void start(EdgeSink sink);
 
-    /** How long after its time an edge reaches the sink at most, but for mishaps, ns: time is settled no sooner. */
+    /** How long after its time an edge reaches the sink at most, but for mishaps, ns: no sooner is it asked whether time is settled. */
     default long latenessNs() {
         return 0;
+    }
+
+    /**
+     * Every edge earlier than this has reached the sink. Any thread may ask.
+     *
+     * @param nowNs on the edges' clock
+     * @return ns on the same; {@link #latenessNs} before now, or less where a source knows that it is behind
+     */
+    default long settledNs(long nowNs) {
+        return nowNs - latenessNs();
     }
 
     /** How each channel is being read, in the rig's order; empty where there is nothing to say. Any thread may ask. */

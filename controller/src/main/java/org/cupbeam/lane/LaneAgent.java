@@ -19,6 +19,17 @@ final class LaneAgent {
     static final int EDGES = 1 << 12;
     private static final long TICK_NS = 250_000_000;
     private static final long HEALTH_NS = 5_000_000_000L;
+    /** How soon the source is asked again that does not know yet that time is settled. */
+    private static final long ASK_AGAIN_NS = 1_000_000;
+    private static final EdgeSource NO_SOURCE = new EdgeSource() {
+        @Override
+        public void start(EdgeSink sink) {
+        }
+
+        @Override
+        public void close() {
+        }
+    };
     private static final int COMMANDS_AT_ONCE = 16;
 
     private final Wall wall;
@@ -36,7 +47,7 @@ final class LaneAgent {
     private final Outlet outlet;
     private final double paceOfTicks;
     private volatile UpNext upNext;
-    private volatile long latenessNs;
+    private volatile EdgeSource source = NO_SOURCE;
     private long tickNs;
 
     /**
@@ -67,9 +78,9 @@ final class LaneAgent {
     }
 
     /** Says how the lane is and what is played on it; edges come from the source from now on. */
-    void begin(EdgeSource source) {
-        latenessNs = source.latenessNs();
-        vitals.source(source);
+    void begin(EdgeSource edgesFrom) {
+        source = edgesFrom;
+        vitals.source(edgesFrom);
         tracker.begin(wall.nowNs());
         outlet.score(game.score());
         tick(wall.nowNs());
@@ -127,8 +138,8 @@ final class LaneAgent {
     }
 
     private int step(long now) {
+        long settledNs = source.settledNs(now); // likewise
         int work = edges.drainTo(taker);
-        long settledNs = now - latenessNs;
         if (settledNs >= tracker.dueNs()) {
             tracker.advance(settledNs);
             work++;
@@ -145,9 +156,16 @@ final class LaneAgent {
     /** For how long there is nothing to do unless an edge or a command comes, ns of the edges' clock. */
     long idleNs() {
         long now = wall.nowNs();
+        return Math.max(0, Math.min(untilDueNs(now), tickNs - now));
+    }
+
+    private long untilDueNs(long now) {
         long due = tracker.dueNs();
-        long untilDue = due == Long.MAX_VALUE ? Long.MAX_VALUE : due + latenessNs - now;
-        return Math.max(0, Math.min(untilDue, tickNs - now));
+        if (due == Long.MAX_VALUE) {
+            return due;
+        }
+        long untilDue = due + source.latenessNs() - now;
+        return untilDue <= 0 && source.settledNs(now) < due ? ASK_AGAIN_NS : untilDue;
     }
 
     private void edge(int channel, boolean active, long timeNs) {

@@ -33,6 +33,8 @@ class SameAsReplayTest {
     private static final Command.Start START =
             new Command.Start(SteppedLane.ladder(4, 3), List.of("Ana", "Bo"), Tags.NONE);
     private static final long LATENESS_NS = 5_000_000;
+
+    private long latestNs = LATENESS_NS;
     @TempDir
     Path folder;
 
@@ -50,6 +52,14 @@ class SameAsReplayTest {
                 new Fault("cup", Fault.Kind.CHATTERING, 500, 520), new Fault("past-2", Fault.Kind.SILENT, 600, 800)));
     }
 
+    /** A board's readers may be held up: it is settled then that nothing is settled. */
+    @ParameterizedTest
+    @EnumSource(PracticeRigs.class)
+    void soTheyAreWhenTheSourceIsHeldUp(PracticeRigs fitted) throws Exception {
+        latestNs = 300_000_000;
+        sameOf(PracticeLane.busy(fitted.level()));
+    }
+
     private void sameOf(PracticeLane lane) throws Exception {
         Rig rig = lane.rig();
         Evening evening = Evening.simulate(11, lane, 120);
@@ -61,7 +71,7 @@ class SameAsReplayTest {
         assertThat(live(evening)).isEqualTo(replayed).hasSizeGreaterThan(50);
     }
 
-    /** Time goes on in steps of any length, and edges come a little late. */
+    /** Time goes on in steps of any length, and edges come a little late, or later than a source usually is. */
     private List<String> live(Evening evening) throws Exception {
         AtomicLong now = new AtomicLong();
         Random steps = new Random(5);
@@ -71,18 +81,22 @@ class SameAsReplayTest {
             Surroundings around = new Surroundings(now::get, 1, () -> Instant.EPOCH, () -> true, "boot", "test");
             LaneAgent agent = new LaneAgent(settings, journal, around, new FakeOutlet(), () -> { });
             agent.play(START);
-            agent.begin(new Late());
+            Late source = new Late();
+            agent.begin(source);
             evening.play((channel, active, timeNs) -> {
+                source.nextNs = timeNs;
                 while (now.get() < timeNs) {
-                    long toNs = timeNs + steps.nextLong(LATENESS_NS);
+                    long toNs = timeNs + steps.nextLong(latestNs);
                     now.set(Math.min(toNs, now.get() + 1 + steps.nextLong(3_000_000_000L)));
                     if (now.get() < timeNs) {
                         step(agent);
                     }
                 }
+                step(agent);
                 agent.edges().edge(channel, active, timeNs);
                 step(agent);
             });
+            source.nextNs = Long.MAX_VALUE;
             for (int i = 0; i < 200; i++) {
                 now.addAndGet(1_000_000_000);
                 step(agent);
@@ -115,6 +129,8 @@ class SameAsReplayTest {
     }
 
     private static final class Late implements EdgeSource {
+        private long nextNs;
+
         @Override
         public void start(EdgeSink sink) {
         }
@@ -122,6 +138,11 @@ class SameAsReplayTest {
         @Override
         public long latenessNs() {
             return LATENESS_NS;
+        }
+
+        @Override
+        public long settledNs(long nowNs) {
+            return Math.min(nextNs, nowNs - LATENESS_NS);
         }
 
         @Override

@@ -19,9 +19,7 @@ import org.slf4j.LoggerFactory;
  * on. A channel that is active when its line is opened is an edge then.
  */
 public final class BoardEdges implements EdgeSource {
-    /** How long an edge waits at most for earlier ones of other lines. */
-    static final long WINDOW_NS = 2_000_000;
-    private static final long READ_WITHIN_NS = 3_000_000;
+    private static final long READ_WITHIN_NS = 1_000_000;
     private static final int RING_CAPACITY = 1024;
     private static final long READERS_END_NS = 1_000_000_000;
     private static final long MERGER_END_NS = 500_000_000;
@@ -30,6 +28,7 @@ public final class BoardEdges implements EdgeSource {
     private final LongSupplier clock;
     private final List<LineReader> lines;
     private final List<Thread> readers = new ArrayList<>();
+    private volatile EdgeMerger order;
     private Thread merger;
     private volatile boolean reading;
     private volatile boolean merging;
@@ -57,8 +56,9 @@ public final class BoardEdges implements EdgeSource {
         }
         reading = true;
         merging = true;
-        EdgeMerger order = new EdgeMerger(lines, sink, WINDOW_NS);
-        merger = daemon("edges", () -> merge(order));
+        EdgeMerger ordering = new EdgeMerger(lines, sink);
+        merger = daemon("edges", () -> merge(ordering));
+        order = ordering;
         for (LineReader line : lines) {
             readers.add(daemon("edges-" + line.channel().name(), () -> read(line)));
         }
@@ -66,10 +66,24 @@ public final class BoardEdges implements EdgeSource {
         readers.forEach(Thread::start);
     }
 
-    /** {@inheritDoc} The window, and as much again and more for its being read. */
+    /** {@inheritDoc} Where readers are not held up. */
     @Override
     public long latenessNs() {
-        return WINDOW_NS + READ_WITHIN_NS;
+        return EdgeMerger.QUEUED_WITHIN_NS + READ_WITHIN_NS;
+    }
+
+    /** {@inheritDoc} It may take a millisecond to be told. */
+    @Override
+    public long settledNs(long nowNs) {
+        EdgeMerger ordering = order;
+        if (ordering == null) {
+            return nowNs - latenessNs();
+        }
+        long settledNs = ordering.settledNs();
+        if (settledNs < nowNs - latenessNs()) {
+            LockSupport.unpark(merger);
+        }
+        return settledNs;
     }
 
     @Override
@@ -104,14 +118,14 @@ public final class BoardEdges implements EdgeSource {
         line.close();
     }
 
-    private void merge(EdgeMerger order) {
+    private void merge(EdgeMerger ordering) {
         while (merging) {
-            long waitNs = order.turn(clock.getAsLong());
+            long waitNs = ordering.turn(clock.getAsLong());
             if (waitNs > 0) {
                 LockSupport.parkNanos(this, waitNs);
             }
         }
-        order.drain();
+        ordering.drain();
     }
 
     private static Thread daemon(String name, Runnable work) {

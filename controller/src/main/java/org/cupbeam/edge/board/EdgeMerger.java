@@ -1,35 +1,48 @@
 package org.cupbeam.edge.board;
 
+import java.util.Arrays;
 import java.util.List;
 import org.cupbeam.edge.EdgeSink;
 import org.slf4j.Logger;
 import org.slf4j.LoggerFactory;
 
 /**
- * Puts the edges of all lines into one order, that of their time. Each line is read by a thread of its own, so an edge
- * waits for earlier ones of other lines: until each line is known to have none, and at most for the window. For one
- * thread, turn by turn.
+ * Puts the edges of all lines into one order, that of their time. Each line is read by a thread of its own, which may be held
+ * up for longer than a ball takes from beam to beam. So an edge waits until each other line is known to have no earlier one, with
+ * its reader or with the kernel, and half a second at most. For one thread, turn by turn.
  */
 final class EdgeMerger {
     /** How long there is nothing to do where no edge waits. */
     static final long IDLE_NS = 50_000_000;
-    /** A line that has not been heard of for so long holds up time no more. */
+    /** A line that has not been heard of for so long holds up edges and time no more. */
     static final long SILENCE_MAX_NS = 500_000_000;
+    /** The kernel stamps an edge in its interrupt, and a thread of its own queues it: it may not be seen for so long. */
+    static final long QUEUED_WITHIN_NS = 2_000_000;
+    /** How soon a line is asked again whose reader is busy with an edge; it may come to nothing. */
+    static final long ASK_AGAIN_NS = 1_000_000;
     /** Edges are stamped some microseconds late; a trace has microseconds, and replays to the same. */
     private static final long UNIT_NS = 1000;
     private static final Logger LOG = LoggerFactory.getLogger(EdgeMerger.class);
 
     private final List<LineReader> lines;
     private final EdgeSink sink;
-    private final long windowNs;
+    /** Of each line, before which no more edges can come. */
+    private final long[] quietNs;
+    /** The line with the earliest edge that waits, or -1. */
+    private int first;
+    /** Since when any edge has been waiting, be it behind an earlier one that came after it. */
+    private long firstArrivalNs;
+    /** Before which no more edges can come from any line without one that waits. */
+    private long othersQuietNs;
     private long lastNs = Long.MIN_VALUE;
+    private volatile long settledNs = Long.MIN_VALUE;
     private boolean sinkFailed;
 
-    /** @param windowNs how long an edge waits at most for earlier ones of other lines */
-    EdgeMerger(List<LineReader> lines, EdgeSink sink, long windowNs) {
+    EdgeMerger(List<LineReader> lines, EdgeSink sink) {
         this.lines = lines;
         this.sink = sink;
-        this.windowNs = windowNs;
+        quietNs = new long[lines.size()];
+        Arrays.fill(quietNs, Long.MIN_VALUE);
     }
 
     /**
@@ -38,61 +51,57 @@ final class EdgeMerger {
      * @return for how long there is nothing to do then unless an edge comes, ns; 0 where there may be more
      */
     long turn(long nowNs) {
-        // Asked before the rings are looked at: an edge from before this time is in its ring by now.
-        long settledNs = settledNs(null);
-        int first = first();
+        // Asked before the rings are looked at: an edge from before these times is in its ring by now.
+        for (int i = 0; i < quietNs.length; i++) {
+            ask(i, nowNs);
+        }
+        look();
         if (first < 0) {
-            settle(Math.max(settledNs, nowNs - SILENCE_MAX_NS));
+            settle(Math.max(othersQuietNs, nowNs - SILENCE_MAX_NS));
             return IDLE_NS;
         }
-        LineReader line = lines.get(first);
-        long waitNs = firstArrivalNs() + windowNs - nowNs;
-        if (waitNs > 0 && settledNs(line) < line.ring().headTimeNs()) {
-            return waitNs;
+        long timeNs = lines.get(first).ring().headTimeNs();
+        if (othersQuietNs < timeNs && nowNs - firstArrivalNs < SILENCE_MAX_NS) {
+            return Math.max(timeNs + QUEUED_WITHIN_NS - nowNs, ASK_AGAIN_NS);
         }
         handOn(first);
         return 0;
     }
 
+    /** No edge earlier than this will be handed on any more. Any thread. */
+    long settledNs() {
+        return settledNs;
+    }
+
+    private void ask(int i, long nowNs) {
+        LineReader line = lines.get(i);
+        long settledNs = line.counters().settledNs();
+        quietNs[i] = Math.max(quietNs[i], line.isQuiet() ? Math.max(settledNs, nowNs - QUEUED_WITHIN_NS) : settledNs);
+    }
+
     /** Hands on all that is left, once no line is read any more. */
     void drain() {
-        for (int first = first(); first >= 0; first = first()) {
+        for (look(); first >= 0; look()) {
             handOn(first);
         }
     }
 
-    /** The line with the earliest edge waiting, or -1. */
-    private int first() {
-        int first = -1;
-        for (int i = 0; i < lines.size(); i++) {
+    /** Looks into each ring once: an edge that comes meanwhile is either seen, or its line counts as one without. */
+    private void look() {
+        first = -1;
+        firstArrivalNs = Long.MAX_VALUE;
+        othersQuietNs = Long.MAX_VALUE;
+        for (int i = 0; i < quietNs.length; i++) {
             EdgeRing ring = lines.get(i).ring();
-            if (!ring.isEmpty() && (first < 0 || ring.headTimeNs() < lines.get(first).ring().headTimeNs())) {
-                first = i;
+            if (ring.isEmpty()) {
+                othersQuietNs = Math.min(othersQuietNs, quietNs[i]);
+            } else {
+                firstArrivalNs = Math.min(firstArrivalNs, ring.headArrivalNs());
+                if (first < 0 || ring.headTimeNs() < lines.get(first).ring().headTimeNs()) {
+                    first = i;
+                }
             }
         }
-        return first;
-    }
-
-    /** Since when any edge has been waiting, be it behind an earlier one that came after it. */
-    private long firstArrivalNs() {
-        long arrivalNs = Long.MAX_VALUE;
-        for (LineReader line : lines) {
-            if (!line.ring().isEmpty()) {
-                arrivalNs = Math.min(arrivalNs, line.ring().headArrivalNs());
-            }
-        }
-        return arrivalNs;
-    }
-
-    /** The time before which no more edges can come from any line but one; those that wait have an edge to show. */
-    private long settledNs(LineReader except) {
-        long settledNs = Long.MAX_VALUE;
-        for (LineReader line : lines) {
-            if (line != except && (except == null || line.ring().isEmpty())) {
-                settledNs = Math.min(settledNs, line.counters().settledNs());
-            }
-        }
-        return settledNs;
     }
 
     private void handOn(int channel) {
@@ -112,10 +121,11 @@ final class EdgeMerger {
         }
     }
 
-    private void settle(long settledNs) {
-        long timeNs = wholeUnits(settledNs);
+    private void settle(long quietNs) {
+        long timeNs = wholeUnits(quietNs);
         if (timeNs > lastNs) {
             lastNs = timeNs;
+            settledNs = timeNs;
             try {
                 sink.settled(timeNs);
             } catch (RuntimeException failure) {

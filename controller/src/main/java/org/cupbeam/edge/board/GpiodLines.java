@@ -69,6 +69,11 @@ final class GpiodLines implements LineOpener {
         }
 
         @Override
+        public boolean hasEdge() {
+            return line.eventWait(0); // a poll(2) of its descriptor, which any thread may do
+        }
+
+        @Override
         public void read() {
             line.eventRead(event);
         }

@@ -11,7 +11,7 @@ import org.slf4j.LoggerFactory;
  * drops the newest without a word. What proves such a loss is counted, and the channel's state set right by the level. A
  * line that fails is asked for again, less and less often.
  *
- * <p>One thread takes turns; the counters may be read from any.
+ * <p>One thread takes turns; the counters may be read from any, and another one may ask whether an edge is on its way.
  */
 final class LineReader {
     static final long WAIT_NS = 50_000_000;
@@ -30,7 +30,11 @@ final class LineReader {
     private final LongConsumer pause;
     private final LineCounters counters = new LineCounters();
 
+    /** Kept while the port is asked from another thread, or is being closed. */
+    private final Object portGuard = new Object();
     private LinePort port;
+    /** Odd while what the kernel has is being taken off it and has not reached the ring yet. */
+    private volatile long takings;
     private boolean opened;
     private boolean stampsJudged;
     private boolean active;
@@ -69,10 +73,13 @@ final class LineReader {
         try {
             long nowNs = clock.getAsLong();
             counters.alive(nowNs);
-            if (port == null) {
-                open();
-            } else if (port.await(WAIT_NS)) {
-                take();
+            if (port == null || port.await(WAIT_NS)) {
+                takings = takings + 1;
+                try {
+                    openOrTake();
+                } finally {
+                    takings = takings + 1;
+                }
             } else {
                 compareLevel(nowNs);
                 counters.settled(nowNs);
@@ -82,20 +89,52 @@ final class LineReader {
         }
     }
 
-    void close() {
-        LinePort closing = port;
-        port = null;
-        if (closing != null) {
+    /**
+     * Whether no edge from before this call is still on its way to the ring, be it that the reader was held up. What the kernel has
+     * stamped and not queued yet is not seen. For the thread that empties the ring.
+     */
+    boolean isQuiet() {
+        long before = takings;
+        return (before & 1) == 0 && !kernelHasEdge() && takings == before;
+    }
+
+    private boolean kernelHasEdge() {
+        synchronized (portGuard) {
             try {
-                closing.close();
+                return port != null && port.hasEdge();
             } catch (Throwable failure) {
-                LOG.debug("{} (GPIO {}) could not be given back", channel.name(), channel.gpio(), failure);
+                return true; // the reader will find out, and give the line back
             }
         }
     }
 
+    void close() {
+        synchronized (portGuard) {
+            LinePort closing = port;
+            port = null;
+            if (closing != null) {
+                try {
+                    closing.close();
+                } catch (Throwable failure) {
+                    LOG.debug("{} (GPIO {}) could not be given back", channel.name(), channel.gpio(), failure);
+                }
+            }
+        }
+    }
+
+    private void openOrTake() {
+        if (port == null) {
+            open();
+        } else {
+            take();
+        }
+    }
+
     private void open() {
-        port = opener.open(channel);
+        LinePort opening = opener.open(channel);
+        synchronized (portGuard) {
+            port = opening;
+        }
         levelFromNs = clock.getAsLong();
         boolean now = isActive(port.isHigh());
         levelToNs = clock.getAsLong();

@@ -8,11 +8,12 @@ import java.util.Collections;
 import java.util.List;
 import java.util.Map;
 import java.util.OptionalInt;
-import java.util.concurrent.BlockingQueue;
+import java.util.Queue;
 import java.util.concurrent.ConcurrentHashMap;
 import java.util.concurrent.CountDownLatch;
-import java.util.concurrent.LinkedBlockingQueue;
+import java.util.concurrent.ConcurrentLinkedQueue;
 import java.util.concurrent.TimeUnit;
+import java.util.concurrent.locks.LockSupport;
 import java.util.function.BooleanSupplier;
 import org.cupbeam.edge.EdgeSink;
 import org.cupbeam.rig.Channel;
@@ -28,6 +29,8 @@ class BoardEdgesTest {
             new Channel("cup", Channel.Kind.CUP, 17, Channel.Level.HIGH, Channel.Pull.UP),
             new Channel("strike", Channel.Kind.STRIKE, 27, Channel.Level.HIGH, Channel.Pull.UP)), List.of(),
             OptionalInt.empty());
+
+    private static final long HELD_UP_NS = 20_000_000;
 
     private final Map<String, PulledLine> lines = new ConcurrentHashMap<>();
     private final BoardEdges board = new BoardEdges(RIG,
@@ -60,6 +63,55 @@ class BoardEdgesTest {
         assertThat(board.health()).extracting("channel", "edges", "lost", "dropped", "fault").containsExactly(
                 org.assertj.core.groups.Tuple.tuple("cup", 200L, 0L, 0L, ""),
                 org.assertj.core.groups.Tuple.tuple("strike", 200L, 0L, 0L, ""));
+    }
+
+    /** A ball takes 40 ms from beam to beam: an edge with a later time than its own is no ball's any more. */
+    @Test
+    void edgesKeepTheKernelsTimesHoweverLongTheirReadersAreHeldUp() throws InterruptedException {
+        int count = 200;
+        CountDownLatch all = new CountDownLatch(count);
+        board.start((channel, active, timeNs) -> {
+            timesNs.add(timeNs);
+            all.countDown();
+        });
+        until(() -> lines.size() == 2);
+        lines.get("cup").heldUpEvery = 8;
+        List<Long> stamped = new ArrayList<>();
+        for (int i = 0; i < count / 2; i++) {
+            stamped.add(lines.get("cup").pull());
+            stamped.add(lines.get("strike").pull());
+            TimeUnit.MILLISECONDS.sleep(5);
+        }
+        assertThat(all.await(15, TimeUnit.SECONDS)).isTrue();
+        assertThat(timesNs).isEqualTo(stamped.stream().map(EdgeMerger::wholeUnits).toList());
+        assertThat(board.health()).extracting("late").containsOnly(0L);
+    }
+
+    /** What waits for the absence of an edge must not be settled while that edge is on its way. */
+    @Test
+    void timeIsNotSettledBeforeAnEdgeWhoseReaderIsHeldUp() {
+        board.start((channel, active, timeNs) -> timesNs.add(timeNs));
+        until(() -> lines.size() == 2);
+        lines.get("cup").heldUpEvery = 1;
+        for (int i = 0; i < 50; i++) {
+            int before = timesNs.size();
+            long pulledNs = lines.get("cup").pull();
+            until(() -> board.settledNs(System.nanoTime()) > pulledNs);
+            assertThat(timesNs).as("edge %d", i).hasSize(before + 1);
+        }
+    }
+
+    @Test
+    void timeIsSettledSoonAfterItIsAskedFor() {
+        board.start((channel, active, timeNs) -> timesNs.add(timeNs));
+        until(() -> lines.size() == 2);
+        List<Long> tookNs = new ArrayList<>();
+        for (int i = 0; i < 20; i++) {
+            long nowNs = System.nanoTime();
+            until(() -> board.settledNs(System.nanoTime()) >= nowNs);
+            tookNs.add(System.nanoTime() - nowNs);
+        }
+        assertThat(tookNs.stream().sorted().toList().get(10)).as("ns, median").isLessThan(EdgeMerger.IDLE_NS / 3);
     }
 
     @Test
@@ -139,15 +191,19 @@ class BoardEdgesTest {
 
     /** Each pull is an edge, stamped now. */
     private static final class PulledLine implements LinePort {
-        private final BlockingQueue<Long> edges = new LinkedBlockingQueue<>();
+        private final Queue<Long> edges = new ConcurrentLinkedQueue<>();
+        private volatile int heldUpEvery;
+        private int reads;
         private volatile CountDownLatch hanging;
         private volatile boolean hangs;
         private volatile boolean closed;
         private boolean high;
         private long stampNs;
 
-        void pull() {
-            edges.add(System.nanoTime());
+        long pull() {
+            long timeNs = System.nanoTime();
+            edges.add(timeNs);
+            return timeNs;
         }
 
         @Override
@@ -162,16 +218,26 @@ class BoardEdgesTest {
                     hangs = true;
                     hanging.await();
                 }
-                Long head = edges.poll(timeoutNs, TimeUnit.NANOSECONDS);
-                stampNs = head == null ? 0 : head;
-                return head != null;
+                for (long untilNs = System.nanoTime() + timeoutNs; edges.isEmpty() && System.nanoTime() < untilNs;) {
+                    Thread.sleep(0, 100_000);
+                }
+                return !edges.isEmpty();
             } catch (InterruptedException interrupted) {
                 throw new IllegalStateException(interrupted);
             }
         }
 
         @Override
+        public boolean hasEdge() {
+            return !edges.isEmpty();
+        }
+
+        @Override
         public void read() {
+            if (heldUpEvery > 0 && ++reads % heldUpEvery == 0) {
+                LockSupport.parkNanos(HELD_UP_NS);
+            }
+            stampNs = edges.remove();
             high = !high;
         }
 

@@ -21,6 +21,8 @@ final class FakeLine implements LineOpener, LinePort {
     int openings;
     /** Runs while the level is being read. */
     Runnable whileLevelIsRead = () -> { };
+    /** Runs once an edge has been taken off the kernel. */
+    Runnable whileEdgeIsRead = () -> { };
 
     FakeLine(FakeClock clock) {
         this.clock = clock;
@@ -72,9 +74,16 @@ final class FakeLine implements LineOpener, LinePort {
     }
 
     @Override
+    public boolean hasEdge() {
+        failIfDue();
+        return !waiting.isEmpty();
+    }
+
+    @Override
     public void read() {
         failIfDue();
         taken = waiting.remove();
+        whileEdgeIsRead.run();
     }
 
     @Override
