@@ -43,6 +43,8 @@ class BoardMachineIT {
     private static final long STRETCH_NS = 97_000_000_000L;
     /** How often something is played until nothing held it up. */
     private static final int TIMES = 6;
+    /** When a line's edges of the last minute are none. */
+    private static final int FORGOTTEN_S = 70;
     /** By when a putt that was held up has become whatever it becomes. */
     private static final int SETTLED_S = 5;
     /**
@@ -235,12 +237,13 @@ class BoardMachineIT {
     @Order(4)
     void edgesThatTheKernelDropsDoNoHarm() throws Exception {
         int made = listener.attempts().size();
-        List<Edge> even = Edge.wave(PAST_1, 40, 25 * MS);
-        List<Edge> odd = Edge.wave(PAST_2, 41, 25 * MS);
-        lane.freeze();
-        pins.play(even);
-        pins.play(odd);
-        lane.thaw();
+        Played unread = playUnread();
+        for (int times = 1; times < TIMES && unread.isHeldUp(); times++) {
+            pins.set(PAST_2, false);
+            TimeUnit.SECONDS.sleep(FORGOTTEN_S);
+            unread = playUnread();
+        }
+        unread.assumeNotHeldUp();
 
         listener.await("the level is compared", 10, () -> listener.sensor("past-2").orElseThrow().state() == Condition.BLOCKED
                 && listener.faults().stream().anyMatch(fault -> fault.startsWith("past-2 has lost edges")));
@@ -256,6 +259,16 @@ class BoardMachineIT {
         assertThat(listener.attempts()).hasSize(made);
         Before putt = putt();
         listener.await("the next putt counts", 10, () -> listener.attempts().size() == putt.attempts() + 1);
+    }
+
+    /** An even number of edges of one line, and an odd one of another, while the lane reads none. */
+    private Played playUnread() throws IOException, InterruptedException {
+        List<Edge> edges = new ArrayList<>(Edge.wave(PAST_1, 40, 25 * MS));
+        Edge.wave(PAST_2, 41, 25 * MS).forEach(each -> edges.add(new Edge(PAST_2, each.active(), each.timeNs() + 1100 * MS)));
+        lane.freeze();
+        Played played = hand.play(edges);
+        lane.thaw();
+        return played;
     }
 
     @Test

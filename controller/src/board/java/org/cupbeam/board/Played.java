@@ -15,7 +15,7 @@ import org.junit.jupiter.api.Assumptions;
  */
 record Played(List<Edge> edges, List<Edge> taken, boolean comeToSame) {
     /** A ball's pulse is over after 28 ms. */
-    private static final long HELD_UP_NS = 5_000_000;
+    private static final long HELD_UP_NS = 10_000_000;
 
     /** Of edges that make no attempts. */
     Played(List<Edge> edges, List<Edge> taken) {
@@ -23,7 +23,7 @@ record Played(List<Edge> edges, List<Edge> taken, boolean comeToSame) {
     }
 
     /**
-     * Whether the kernel took an edge otherwise than it should be, or so late that it comes to something else or by more than 5 ms, for
+     * Whether the kernel took an edge otherwise than it should be, or so late that it comes to something else or by more than 10 ms, for
      * which this computer or the emulator was held up: the kernel's interrupt waits for no program of ours. What the lane makes of it says
      * nothing.
      */

@@ -52,7 +52,7 @@ class SameAsReplayTest {
                 new Fault("cup", Fault.Kind.CHATTERING, 500, 520), new Fault("past-2", Fault.Kind.SILENT, 600, 800)));
     }
 
-    /** A board's readers may be held up: it is settled then that nothing is settled. */
+    /** A board's readers may be held up; nothing is settled then before their edges are here. */
     @ParameterizedTest
     @EnumSource(PracticeRigs.class)
     void soTheyAreWhenTheSourceIsHeldUp(PracticeRigs fitted) throws Exception {

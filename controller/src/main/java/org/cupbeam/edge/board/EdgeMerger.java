@@ -14,7 +14,7 @@ import org.slf4j.LoggerFactory;
 final class EdgeMerger {
     /** How long there is nothing to do where no edge waits. */
     static final long IDLE_NS = 50_000_000;
-    /** A line that has not been heard of for so long holds up edges and time no more. */
+    /** A line whose reader has not come round for so long holds up edges and time no more, and nothing does for longer. */
     static final long SILENCE_MAX_NS = 500_000_000;
     /** The kernel stamps an edge in its interrupt, and a thread of its own queues it: it may not be seen for so long. */
     static final long QUEUED_WITHIN_NS = 2_000_000;
@@ -75,8 +75,9 @@ final class EdgeMerger {
 
     private void ask(int i, long nowNs) {
         LineReader line = lines.get(i);
-        long settledNs = line.counters().settledNs();
-        quietNs[i] = Math.max(quietNs[i], line.isQuiet() ? Math.max(settledNs, nowNs - QUEUED_WITHIN_NS) : settledNs);
+        LineCounters counters = line.counters();
+        boolean isQuiet = line.isQuiet() || counters.aliveNs() < nowNs - SILENCE_MAX_NS;
+        quietNs[i] = Math.max(quietNs[i], Math.max(counters.settledNs(), isQuiet ? nowNs - QUEUED_WITHIN_NS : Long.MIN_VALUE));
     }
 
     /** Hands on all that is left, once no line is read any more. */

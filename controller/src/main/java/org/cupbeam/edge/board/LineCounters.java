@@ -44,6 +44,10 @@ final class LineCounters {
         aliveNs = nowNs;
     }
 
+    long aliveNs() {
+        return aliveNs;
+    }
+
     boolean kernelTime() {
         return kernelTime;
     }

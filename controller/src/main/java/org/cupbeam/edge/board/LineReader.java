@@ -30,7 +30,7 @@ final class LineReader {
     private final LongConsumer pause;
     private final LineCounters counters = new LineCounters();
 
-    /** Kept while the port is asked from another thread, or is being closed. */
+    /** Kept while the port is asked from another thread, or is given up. */
     private final Object portGuard = new Object();
     private LinePort port;
     /** Odd while what the kernel has is being taken off it and has not reached the ring yet. */
@@ -109,15 +109,16 @@ final class LineReader {
     }
 
     void close() {
+        LinePort closing;
         synchronized (portGuard) {
-            LinePort closing = port;
+            closing = port;
             port = null;
-            if (closing != null) {
-                try {
-                    closing.close();
-                } catch (Throwable failure) {
-                    LOG.debug("{} (GPIO {}) could not be given back", channel.name(), channel.gpio(), failure);
-                }
+        }
+        if (closing != null) {
+            try {
+                closing.close();
+            } catch (Throwable failure) {
+                LOG.debug("{} (GPIO {}) could not be given back", channel.name(), channel.gpio(), failure);
             }
         }
     }

@@ -80,17 +80,39 @@ class EdgeMergerTest {
     }
 
     @Test
-    void anEdgeWaitsForHalfASecondAtMostAndOneThatComesLaterTakesTheTimeOfTheLastAndIsCounted() {
+    void aReaderIsWaitedForForHalfASecondAndWhatItBringsLaterTakesTheTimeOfTheLastAndIsCounted() {
         stamped(1, true, 6);
         stamped(0, true, 7);
         read(0, 8);
-        assertThat(turn(507)).isPositive();
-        assertThat(turn(508)).isZero();
+        assertThat(turn(500)).isPositive();
+        assertThat(turn(501)).isZero();
         read(1, 520);
         turnUntilIdle(523);
         assertThat(handedOn).startsWith("0 on 7000", "1 on 7000");
         assertThat(lines.late(1)).isEqualTo(1);
         assertThat(lines.late(0)).isZero();
+    }
+
+    @Test
+    void aReaderThatHangsHoldsUpNoEdgeFromThenOn() {
+        stamped(1, true, 6);
+        stamped(0, true, 600);
+        read(0, 601);
+        assertThat(turn(602)).isZero();
+        assertThat(handedOn).containsExactly("0 on 600000");
+    }
+
+    @Test
+    void anEdgeWaitsForHalfASecondAtMostThoughAllReadersComeRound() {
+        stamped(0, true, 7);
+        read(0, 8);
+        for (int at = 10; at < 508; at += 10) {
+            stamped(1, at % 20 == 10, at); // one edge is taken, and the next is there: a line that is never quiet
+            lines.readers.get(1).counters().alive(lines.startNs + at * MS);
+            assertThat(turn(at)).isPositive();
+        }
+        assertThat(turn(508)).isZero();
+        assertThat(handedOn).containsExactly("0 on 7000");
     }
 
     @Test
@@ -146,8 +168,10 @@ class EdgeMergerTest {
     @Test
     void aReaderThatDoesNotComeRoundHoldsUpTimeForHalfASecondOnly() {
         stamped(2, true, 5);
-        turn(901);
-        assertThat(handedOn).containsExactly("settled 401000");
+        turn(500);
+        assertThat(handedOn).containsExactly("settled 0");
+        turn(501);
+        assertThat(handedOn).containsExactly("settled 0", "settled 499000");
     }
 
     @Test
