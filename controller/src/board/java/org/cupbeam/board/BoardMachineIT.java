@@ -39,8 +39,8 @@ import org.junit.jupiter.api.io.TempDir;
 @TestMethodOrder(MethodOrderer.OrderAnnotation.class)
 class BoardMachineIT {
     private static final Path FOLDER = Path.of(System.getProperty("cupbeam.board", "target/board"));
-    /** Nine putts, one past the limit. Closer than 10 ms are a few bounces in the cup alone, which change no attempt. */
-    private static final long STRETCH_NS = 97_000_000_000L;
+    /** 97 s are nine putts, one past the limit. Closer than 10 ms are a few bounces in the cup alone, which change no attempt. */
+    private static final long STRETCH_NS = Long.getLong("cupbeam.seconds", 97) * 1_000_000_000;
     /** How often something is played until nothing held it up. */
     private static final int TIMES = 6;
     /** When a line's edges of the last minute are none. */
@@ -143,7 +143,7 @@ class BoardMachineIT {
     void anEveningComesToWhatItsReplayComesTo() throws Exception {
         report.line("lane online %.1f s after its start", lane.start(broker.port(), listener));
         List<Told> expected = Told.replay(rig, drill, stretch);
-        assertThat(expected).hasSize(9);
+        assertThat(expected).extracting(Told::sort).anyMatch(sort -> sort.startsWith("holed")).anyMatch(sort -> sort.startsWith("missed"));
         Played played = hand.play(stretch);
         for (int times = 1; times < TIMES && played.isHeldUp(); times++) {
             lane.terminate();
