@@ -48,8 +48,8 @@ class BoardMachineIT {
     /** By when a putt that was held up has become whatever it becomes. */
     private static final int SETTLED_S = 5;
     /**
-     * The kernel's trace was up to 161 us from its stamps: of the 46 ms between two beams at 1.3 m/s, the fastest here, that is 0.35 % of the
-     * speed and 0.7 % of the finish.
+     * Of 200 stamps 95 % were within 30 us of the kernel's trace. 230 us, of the 46 ms between two beams at 1.3 m/s, the fastest here, are
+     * 0.5 % of the speed and 1 % of the finish.
      */
     private static final double EXPLAINED = 0.01;
     private static final double EXPLAINED_MM = 0.5;
@@ -67,7 +67,6 @@ class BoardMachineIT {
     private Machine machine;
     private Pins pins;
     private BoardLane lane;
-    private Kernel kernel;
     private Hand hand;
     private Report report;
 
@@ -94,8 +93,7 @@ class BoardMachineIT {
         for (int i = 0; i < rig.channels().size(); i++) {
             pins.set(i, false);
         }
-        kernel = new Kernel(machine, rig);
-        hand = new Hand(pins, kernel, rig, drill, report);
+        hand = new Hand(pins, new Kernel(machine, rig), rig, drill, report);
         this.lane = new BoardLane(machine);
     }
 
