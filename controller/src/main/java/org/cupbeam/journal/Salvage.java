@@ -67,18 +67,19 @@ final class Salvage {
         try {
             Path copy = Snapshot.plain(file, folder);
             for (String order : new String[] {"ASC", "DESC"}) { // from both ends up to the damage
-                table(copy, "event ORDER BY sequence " + order);
-                table(copy, "left_behind ORDER BY journal " + order + ", sequence " + order);
+                table(copy, "event", " ORDER BY sequence " + order);
+                table(copy, "left_behind", " ORDER BY journal " + order + ", sequence " + order);
             }
         } finally {
             Snapshot.delete(folder);
         }
     }
 
-    /** An older journal's has no check sums. */
-    private void table(Path copy, String inOrder) {
-        if (!ask(copy, "SELECT payload, check_sum FROM " + inOrder)) {
-            ask(copy, "SELECT payload, NULL FROM " + inOrder);
+    /** An older journal's has no check sums; where a newer one's have lost their name, the file's bytes still tell them. */
+    private void table(Path copy, String name, String inOrder) {
+        if (!ask(copy, "SELECT payload, check_sum FROM " + name + inOrder)) {
+            ask(copy, "SELECT payload, NULL FROM " + name
+                    + " WHERE (SELECT user_version FROM pragma_user_version) < " + Schema.WITH_CHECK_SUMS + inOrder);
         }
     }
 

@@ -7,6 +7,8 @@ import java.sql.SQLException;
 final class Schema {
     /** The version that this program reads and writes: the number of the last script. */
     static final int VERSION = 3;
+    /** The first whose events have check sums. */
+    static final int WITH_CHECK_SUMS = 3;
 
     private Schema() {
     }

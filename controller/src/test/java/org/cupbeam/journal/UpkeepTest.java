@@ -207,6 +207,15 @@ class UpkeepTest {
         assertThat(Upkeep.check(old).trouble()).isNull();
     }
 
+    /** Without the column's name nothing would be compared, and whatever reads be taken for what was written. */
+    @Test
+    void aCheckSumWhoseColumnHasLostItsNameIsComparedNevertheless() throws Exception {
+        List<String> all = written();
+        String bytes = Files.readString(file, StandardCharsets.ISO_8859_1);
+        Files.write(file, bytes.replace("check_sum", "check_swm").replace("cupbeam.clock", "cupream.clock").getBytes(StandardCharsets.ISO_8859_1));
+        assertThat(Salvage.of(file).values()).extracting(each -> new String(each, StandardCharsets.UTF_8)).isSubsetOf(all);
+    }
+
     private static List<String> texts(List<Outbox.Row> rows) {
         return rows.stream().map(each -> new String(each.payload(), StandardCharsets.UTF_8)).toList();
     }
