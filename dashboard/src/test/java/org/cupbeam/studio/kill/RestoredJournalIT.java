@@ -76,9 +76,9 @@ class RestoredJournalIT {
     /** The broker has, for a host that is away, what the card took with it: eight events at most are on their way at a time. */
     @Test
     void whatTheBrokerStillHeldOfTheOldJournalIsStoredTooAndEachPuttOnce() throws Exception {
+        int copied = events().size(); // before the copy, which has them then
         Path copy = backup();
         fleet.host.kill();
-        int copied = events().size();
         Fleet.until(this::said, 60, () -> events().size() >= copied + 5);
         TimeUnit.SECONDS.sleep(1);
         lane.kill();
